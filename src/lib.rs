@@ -37,6 +37,8 @@
 //! | What does another coach need to know? | [`answers::handover`] |
 //! | What looks odd in this log? | [`answers::review`] |
 //! | How is each load of today made, disc by disc? For several at one bar? | [`answers::rack`], [`answers::share`] |
+//! | What was done, what did it come to, and how did the grant move? | [`answers::history`] |
+//! | What is in force? What would a correction, an undo or another log open? | [`answers::in_force`], [`answers::opens`] |
 //! | In what is another place of a lift harder or easier? | [`answers::compare`] |
 //! | Somebody new, or a table of sets from elsewhere: a log? | [`answers::begin`], [`answers::sets_to_log`] |
 //! | Which equation do I take? | [`guide::choose_an_equation`] |

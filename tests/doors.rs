@@ -11,6 +11,8 @@
 
 #[path = "text/careful.rs"]
 mod careful;
+#[path = "doors/copies.rs"]
+mod copies;
 #[path = "doors/day.rs"]
 mod day;
 #[path = "doors/made.rs"]
@@ -30,12 +32,16 @@ mod drawn;
 mod evidence;
 #[path = "doors/handover.rs"]
 mod handover;
+#[path = "doors/history.rs"]
+mod history;
 #[path = "doors/kept.rs"]
 mod kept;
 #[path = "doors/next_set.rs"]
 mod next_set;
 #[path = "doors/one_verdict.rs"]
 mod one_verdict;
+#[path = "doors/opens.rs"]
+mod opens;
 #[path = "doors/places.rs"]
 mod places;
 #[path = "doors/plans.rs"]

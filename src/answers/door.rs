@@ -1,15 +1,16 @@
 //! The doors by name: what is called like a function of the registry, and has no row since no number comes from it.
 
 use super::beginning::{first_lifts, other_bars, with_bar, with_kit};
+use super::without_health::{log_without_health, plan_without_health};
 #[cfg(feature = "schema")]
 use super::{
-    Beginning, BlockReview, Comparison, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet,
-    PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
+    Beginning, BlockReview, Comparison, DayAnswer, EasyWeek, Handover, History, InForce, LiftCurve, Missed,
+    NextSet, Opens, PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
 };
 use super::{
     DayAnswers, FirstLift, NextPlanned, PairLoads, SetsTable, SetsToday, Sharing, TableReading, begin,
-    block_review, compare, curve, day, easy_week, handover, missed, next_set, pair, rack, raters, review,
-    sets_to_log, share, trend, verdicts, week, year,
+    block_review, compare, curve, day, easy_week, handover, history, in_force, missed, next_set, opens, pair,
+    rack, raters, review, sets_to_log, share, trend, verdicts, week, year,
 };
 #[cfg(feature = "schema")]
 use alloc::string::String;
@@ -21,9 +22,9 @@ use crate::loading::{Implement, Stock, Tolerance};
 use crate::prescription::{BarOffer, LongerRange};
 use crate::prescription::{first_bars, first_lift, longer_range};
 use crate::quantity::{Day, Length, Mass, Name};
-use crate::record::{Grant, Lifter, Log, Plan};
+use crate::record::{EventKind, Grant, Lifter, Log, Plan};
 #[cfg(feature = "schema")]
-use crate::record::{LiftParameters, Parameters};
+use crate::record::{LiftParameters, Parameters, WithoutHealth};
 #[cfg(feature = "schema")]
 use crate::source::Schemas;
 use crate::source::{Argument, Call};
@@ -107,17 +108,23 @@ macro_rules! doors {
     };
 }
 
-// Five lists, by what the answers draw on, so that a build that names one of them carries no others.
+// Six lists, by what the answers draw on, so that a build that names one of them carries no others.
 doors! {
     OF_SESSIONS "The doors that draw on sessions, gates and today's work."
     "answers.compare" "In what is that place and work of a lift harder or easier than what is granted now, or than another?"
         compare(log: &Log, lift: &Name, today: Day, to: &Grant, from: Option<&Grant>) -> Comparison;
     "answers.handover" "What does another coach need to know, and what changed since the end of that day?"
         handover(log: &Log, today: Day, since: Day) -> Handover;
+    "answers.history" "What was done of a lift, or of all, what did it come to, and how did what is granted move?"
+        history(log: &Log, lift: Option<&Name>, today: Day) -> History;
+    "answers.in_force" "What is in force on that day, whatever is planned: what stops, and what keeps a lift below what it would be?"
+        in_force(log: &Log, today: Day) -> InForce;
     "answers.missed" "A session was missed: shift, merge or drop, lift by lift?"
         missed(log: &Log, plan: &Plan, today: Day, next: Option<&NextPlanned>) -> Missed;
     "answers.next_set" "That set is done: the same, less, more within today's load, or stop?"
         next_set(log: &Log, plan: &Plan, today: Day, done: &SetsToday) -> NextSet;
+    "answers.opens" "What would open if one more event were written down, or another log stood in its place?"
+        opens(log: &Log, today: Day, suppose: Option<&EventKind>, instead: Option<&Log>) -> Opens;
     "answers.rack" "How is each load of today made, disc by disc, what may it weigh, and how large would the next step be?"
         rack(log: &Log, plan: &Plan, lift: &Name, today: Day, tolerance: Option<&Tolerance>) -> Rack;
     "answers.share" "Several lifters, one bar: in which order do they lift, and which discs move between the sets?"
@@ -181,7 +188,15 @@ doors! {
         longer_range(implement: &Implement, stock: &Stock, load: Mass, from: Length, to: Length) -> LongerRange;
 }
 
-/// Every door of the log; [`OF_BEGINNINGS`] are asked before there is one.
+doors! {
+    OF_COPIES "The doors for a copy that somebody else may read."
+    "record.log_without_health" "The log without health detail and without anybody's own words, and what was left out?"
+        log_without_health(log: &Log) -> WithoutHealth;
+    "record.plan_without_health" "The plan without what tells of health?"
+        plan_without_health(plan: &Plan) -> Plan;
+}
+
+/// Every door of the log that gives an answer; [`OF_BEGINNINGS`] are asked before there is one, and [`OF_COPIES`] give documents.
 pub fn doors() -> impl Iterator<Item = &'static Door> {
     OF_SESSIONS.iter().chain(OF_DAYS).chain(OF_YEARS).chain(OF_TABLES)
 }

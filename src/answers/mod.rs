@@ -28,6 +28,9 @@
 //! | How is each load of today made, disc by disc? | [`rack`] |
 //! | Several of us, one bar: who goes first? | [`share`] |
 //! | In what is another place of this lift harder or easier? | [`compare`] |
+//! | What was done, what did it come to, and how did the grant move? | [`history`] |
+//! | What is in force, whatever is planned? | [`in_force`] |
+//! | What would a correction, an undo, one more event or another log open? | [`opens`] |
 //! | What does a table of sets from elsewhere add to this log? | [`sets_to_log`] |
 //! | Somebody new: a log that begins? | [`begin`] |
 //!
@@ -36,6 +39,7 @@
 mod beginning;
 mod block_review;
 mod compare;
+mod course;
 mod curve;
 mod dates;
 mod day;
@@ -47,14 +51,18 @@ mod evidence;
 mod followed;
 mod handed_on;
 mod handover;
+mod history;
+mod in_force;
 mod lacking;
 mod load_slip;
 mod missed;
 mod next_set;
 mod oddity;
+mod opens;
 mod pair;
 mod rack;
 mod raters;
+mod reported;
 mod review;
 mod sets_table;
 mod share;
@@ -63,26 +71,32 @@ mod strength;
 mod trend;
 mod verdicts;
 mod week;
+#[cfg(feature = "serde")]
+mod without_health;
 mod year;
 
 pub use beginning::{Beginning, FirstLift, begin};
 pub use block_review::{Block, BlockAdvice, BlockLift, BlockReview, block_review};
 pub use compare::{Comparison, compare};
+pub use course::Course;
 pub use curve::{LiftCurve, RefusedSets, curve};
 pub use day::{DayAnswer, DayAnswers, day};
 pub use diary::Diary;
 #[cfg(all(feature = "serde", feature = "english"))]
 pub(crate) use door::door;
 #[cfg(feature = "serde")]
-pub use door::{Door, OF_BEGINNINGS, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, doors};
+pub use door::{Door, OF_BEGINNINGS, OF_COPIES, OF_DAYS, OF_SESSIONS, OF_TABLES, OF_YEARS, doors};
 pub use easy_week::{EasyLift, EasyWeek, easy_week};
 pub use handed_on::{LastDone, OverrideNow, PainNow, StopNow};
 pub use handover::{ActSince, ChangedSince, Handover, LiftHandover, LiftMoved, handover};
+pub use history::{GrantStep, History, LiftOutcome, SessionDone, history};
+pub use in_force::{InForce, Restriction, in_force, in_force_from};
 pub use lacking::Lacking;
 pub use load_slip::load_slip;
 pub use missed::{Missed, MissedLift, NextPlanned, missed};
 pub use next_set::{NextSet, SetReason, SetWork, SetsToday, Then, next_set, next_set_from};
 pub use oddity::{Odd, Oddity, Slip};
+pub use opens::{HigherLoad, Opens, StopGone, opens};
 pub use pair::{PairAnswer, PairLoads, PairPlace, pair};
 pub use rack::{Rack, RackSet, rack};
 pub use raters::{Alike, RaterPair, Raters, WhoMarks, raters};

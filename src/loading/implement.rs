@@ -99,7 +99,7 @@ pub struct Handle {
     collar: Mass,
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     sleeve: Option<Length>,
-    handles: u8,
+    pub(super) handles: u8,
 }
 
 canonical_fields!(Handle: id, mass, collar, sleeve, handles);

@@ -40,6 +40,7 @@ mod disc;
 mod ends;
 mod height;
 mod implement;
+mod in_hands;
 mod loaded;
 mod prepared;
 mod presets;

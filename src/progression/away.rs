@@ -54,6 +54,12 @@ impl State {
         Ok(())
     }
 
+    /// First days of breaks and illnesses as noted, past ones among them.
+    pub(crate) fn away_from(&self) -> impl Iterator<Item = Day> {
+        let breaks = self.shared.layoffs.iter().map(|layoff| layoff.from);
+        breaks.chain(self.shared.ill_ahead.iter().map(|(since, _)| *since))
+    }
+
     /// Begins the illnesses whose first day has come: what was noted in advance stops nothing before it, and no word that was given
     /// before it answers it.
     pub(crate) fn begin_illnesses(&mut self, on: Day) {

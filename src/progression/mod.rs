@@ -98,6 +98,7 @@ pub(crate) use retraction::OPEN_SESSIONS;
 pub use setup::SetupSeen;
 pub use shared::ClearanceInForce;
 pub(crate) use shared::{FALL_DAYS, FALL_PART};
+pub(crate) use sitting::SITTINGS;
 pub use sitting::Sitting;
 pub use state::{LiftState, State};
 pub use status::{Calibration, OverrideInForce, Purpose, Status, Stop, WayBack};

@@ -29,6 +29,7 @@ mod plan;
 mod policy;
 mod session;
 mod set_rule;
+mod without_health;
 mod years;
 
 pub use crate::quantity::Tempo;
@@ -57,6 +58,7 @@ pub use policy::{LayoffRow, Policy};
 pub use session::{ByTheBar, Effort, LiftSession, Session, Setup, WorkSet};
 pub(crate) use session::{MOST_KIT, at_most};
 pub use set_rule::SetRule;
+pub use without_health::{HealthDetail, LeftOut, WithoutHealth};
 pub use years::{LiftSwap, LoadToKeep, PlannedGap, Weighing, YearsAhead};
 
 pub(crate) static DECLARED: crate::source::Declarations = &[policy::DECLARED];

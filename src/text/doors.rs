@@ -74,8 +74,11 @@ macro_rules! doors {
 doors! {{
     compare(lift: [&Name], today: [Day], to: [&Grant], from: [Option<&Grant>]);
     handover(today: [Day], since: [Day]);
+    history(lift: [Option<&Name>], today: [Day]);
+    in_force(today: [Day]);
     missed(plan: [&Plan], today: [Day], next: [Option<&NextPlanned>]);
     next_set(plan: [&Plan], today: [Day], done: [&SetsToday]);
+    opens(today: [Day], suppose: [Option<&EventKind>], instead: [Option<&Log>]);
     rack(plan: [&Plan], lift: [&Name], today: [Day], tolerance: [Option<&Tolerance>]);
     raters(lift: [Option<&Name>], today: [Day]);
     review(today: [Day]);

@@ -11,7 +11,7 @@ const LOG: &str = include_str!("../../examples/data/demo-log.json");
 fn all(diary: &Diary<'_>, plan: &Plan, today: Day) -> String {
     let lifts: Vec<_> = diary.state().lifts().map(|lift| lift.id().clone()).collect();
     let mut said = format!(
-        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?}",
+        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?}",
         diary.week(today),
         diary.day(today, None),
         diary.easy_week(Some(plan), today),
@@ -20,6 +20,9 @@ fn all(diary: &Diary<'_>, plan: &Plan, today: Day) -> String {
         diary.raters(None, today),
         diary.handover(today, today.plus(-60).unwrap()),
         diary.review(today),
+        diary.in_force(today),
+        diary.history(None, today),
+        diary.opens(diary, today),
     );
     for lift in &lifts {
         let done = SetsToday::new(lift.clone(), Vec::new()).with_pain(Vec::new());

@@ -12,7 +12,8 @@
 
 use bismar::answers::{
     Diary, PairLoads, SetsToday, Sharing, block_review, compare, curve, day as day_door, easy_week, handover,
-    missed, next_set, pair, rack, raters, review, share, trend, verdicts, week, year,
+    history, in_force, missed, next_set, opens, pair, rack, raters, review, share, trend, verdicts, week,
+    year,
 };
 use bismar::condition::DayClass;
 use bismar::horizon::{Age, Phase};
@@ -133,6 +134,13 @@ impl Seen {
             look("review", &review(log, today).unwrap());
             look("block_review", &block_review(log, today, None).unwrap());
             look("handover", &handover(log, today, today.plus(-60).unwrap()).unwrap());
+            look("history", &history(log, None, today).unwrap());
+            look("in_force", &in_force(log, today).unwrap());
+            // Whatever a coach or a clinician wrote down last, taken back.
+            if let Some(last) = log.events.last().filter(|_| log.events.len() > 1) {
+                let undo = EventKind::Correction(Correction::new(last.sequence));
+                let _ = opens(log, today, Some(&undo), None).map(|found| look("opens", &found));
+            }
             look("year", &year(log, plan, today, None, None).unwrap());
             let phases = Phase::hold(Age::new(70.0).unwrap());
             look("year", &year(log, plan, today, None, Some(&phases)).unwrap());

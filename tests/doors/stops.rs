@@ -3,8 +3,8 @@
 
 use bismar::answers::{
     Comparison, Diary, SetsToday, Sharing, Then, block_review, compare, curve, day as day_door, easy_week,
-    handover, missed, next_set, next_set_from, pair, rack, raters, review, share, trend, verdicts, week,
-    year,
+    handover, history, in_force, missed, next_set, next_set_from, opens, pair, rack, raters, review, share,
+    trend, verdicts, week, year,
 };
 use bismar::condition::DayClass;
 use bismar::prescription::next_session;
@@ -64,6 +64,9 @@ fn answers(world: &World, planned: &str) -> Vec<(&'static str, Vec<String>, Stri
         told(all, "missed", &missed(log, &none, today, None).unwrap()),
         told(all, "pair", &pair(log, &name("squat"), &name("press"), today, None).unwrap()),
         told(all, "verdicts", &verdicts(log, today).unwrap()),
+        told(all, "history", &history(log, None, today).unwrap()),
+        told(all, "in_force", &in_force(log, today).unwrap()),
+        told(all, "opens", &opens(log, today, None, None).unwrap()),
         told(all, "compare", &compared(world, &lift)),
         told(all, "raters", &raters(log, None, today).unwrap()),
         told(all, "raters of a diary", &diary.raters(None, today).unwrap()),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use bismar::answers::{Diary, SetsToday, handover, next_set};
+use bismar::answers::{Diary, SetsToday, handover, in_force, next_set, opens};
 use bismar::prescription::next_session;
 use bismar::quantity::{Mass, Pain, Unit};
 use bismar::record::*;
@@ -118,6 +118,47 @@ fn every_stop_is_translated_whole() {
                 assert_eq!(english_left(&lines, &world.log), Vec::<String>::new(), "{event:?}");
             }
         }
+    }
+}
+
+/// Whatever is in force, and its end.
+#[test]
+fn every_restriction_is_translated_whole() {
+    let own = without_letters();
+    let limit = || ClearanceLimits::default();
+    let limits = vec![
+        limit().with_region(name("knee")).with_load(kg(30.0)).with_range(crate::world::mm(400.0)),
+        limit().with_effort(bismar::quantity::Rpe::new(6.0).unwrap()).with_no_breath_hold(true),
+        limit().with_no_loaded_flexion(true),
+    ];
+    let given = |status| Clearance::new(status, name("clinic"));
+    let day = World::new(parameters()).day;
+    let away = |reason| Layoff::new(day, reason);
+    let mut ceiling = parameters();
+    ceiling.lifts[0].ceiling = Some(kg(70.0));
+    let events = [
+        EventKind::ClearanceRecorded(given(ClearanceStatus::ClearedWithLimits).with_limits(limits)),
+        EventKind::ClearanceRecorded(given(ClearanceStatus::NotCleared)),
+        EventKind::LayoffNoted(away(LayoffReason::Planned)),
+        EventKind::LayoffNoted(away(LayoffReason::Planned).with_to(day)),
+        EventKind::LayoffNoted(away(LayoffReason::Ill).with_to(day)),
+        EventKind::RoleSet(RoleSet::new(name("squat"), Role::Rest)),
+        EventKind::CoachOverride(Override::new(name("squat"), kg(40.0), name("coach"))),
+        EventKind::ParametersChanged(Box::new(ceiling)),
+        EventKind::SymptomReport(SymptomReport::new(StopSign::ALL.to_vec())),
+        EventKind::PainReport(PainAnswer::plain(name("knee"), Pain::new(8).unwrap())),
+        EventKind::DayReport(DayReport::default().with_asks(Ask::ALL.to_vec())),
+    ];
+    for event in events {
+        let mut world = World::new(parameters());
+        world.add(event.clone());
+        let undo = EventKind::Correction(Correction::new(world.log.events.last().unwrap().sequence));
+        let state = world.state();
+        let words = Words::of(state.parameters().unwrap()).translated(&own);
+        let opens = opens(&world.log, day, Some(&undo), None).unwrap();
+        assert!(!opens.is_empty(), "{event:?}");
+        let lines = [opens.show(&words), in_force(&world.log, day).unwrap().show(&words)].concat();
+        assert_eq!(english_left(&lines, &world.log), Vec::<String>::new(), "{event:?}");
     }
 }
 

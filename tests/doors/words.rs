@@ -83,6 +83,7 @@ pub fn questions(log: &Log, plan: &Plan, today: Day) -> Vec<(&'static str, Given
     );
     let reading = answers::TableReading::default().with_unit(Unit::Kg);
     let since: Day = "2026-06-01".parse().unwrap();
+    let cleared = EventKind::ClearanceRecorded(Clearance::new(ClearanceStatus::Cleared, name("clinic")));
     macro_rules! asked {
         ($($question:ident[$($given:expr),*] = $answer:expr;)*) => {
             vec![$((concat!("answers.", stringify!($question)), vec![$($given.clone()),*], Box::new($answer.unwrap()) as Box<dyn Show>)),*]
@@ -107,6 +108,9 @@ pub fn questions(log: &Log, plan: &Plan, today: Day) -> Vec<(&'static str, Given
         week[a_log, day] = answers::week(log, today);
         year[a_log, a_plan, day] = answers::year(log, plan, today, None, None);
         sets_to_log[("table", value(Value::write(&table))), a_log, ("reading", value(Value::write(&reading)))] = answers::sets_to_log(&table, log, Some(&reading));
+        history[a_log, a_lift, day] = answers::history(log, Some(&lift), today);
+        in_force[a_log, day] = answers::in_force(log, today);
+        opens[a_log, day, ("suppose", value(Value::write(&cleared)))] = answers::opens(log, today, Some(&cleared), None);
     }
 }
 

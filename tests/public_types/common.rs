@@ -16,6 +16,7 @@ const _: () = {
     common::<bismar::answers::BlockReview>();
     common::<bismar::answers::ChangedSince>();
     common::<bismar::answers::Comparison>();
+    common::<bismar::answers::Course>();
     common::<bismar::answers::DayAnswer>();
     common::<bismar::answers::DayAnswers>();
     common::<bismar::answers::DayOrder>();
@@ -25,13 +26,18 @@ const _: () = {
     common::<bismar::answers::EasyWeek>();
     common::<bismar::answers::EstimatedBy>();
     common::<bismar::answers::FirstLift>();
+    common::<bismar::answers::GrantStep>();
     common::<bismar::answers::Handover>();
+    common::<bismar::answers::HigherLoad>();
+    common::<bismar::answers::History>();
+    common::<bismar::answers::InForce>();
     common::<bismar::answers::KeptLoad>();
     common::<bismar::answers::Lacking>();
     common::<bismar::answers::LastDone>();
     common::<bismar::answers::LiftCurve>();
     common::<bismar::answers::LiftHandover>();
     common::<bismar::answers::LiftMoved>();
+    common::<bismar::answers::LiftOutcome>();
     common::<bismar::answers::LiftSpelling>();
     common::<bismar::answers::Missed>();
     common::<bismar::answers::MissedLift>();
@@ -39,6 +45,7 @@ const _: () = {
     common::<bismar::answers::NextSet>();
     common::<bismar::answers::Odd>();
     common::<bismar::answers::Oddity>();
+    common::<bismar::answers::Opens>();
     common::<bismar::answers::OverrideNow>();
     common::<bismar::answers::PainNow>();
     common::<bismar::answers::PairAnswer>();
@@ -49,8 +56,10 @@ const _: () = {
     common::<bismar::answers::RaterPair>();
     common::<bismar::answers::Raters>();
     common::<bismar::answers::RefusedSets>();
+    common::<bismar::answers::Restriction>();
     common::<bismar::answers::Review>();
     common::<bismar::answers::RowLeftOut>();
+    common::<bismar::answers::SessionDone>();
     common::<bismar::answers::SessionEstimate>();
     common::<bismar::answers::SetReason>();
     common::<bismar::answers::SetWork>();
@@ -61,6 +70,7 @@ const _: () = {
     common::<bismar::answers::SharedLoads>();
     common::<bismar::answers::Sharing>();
     common::<bismar::answers::Slip>();
+    common::<bismar::answers::StopGone>();
     common::<bismar::answers::StopNow>();
     common::<bismar::answers::TableGuess>();
     common::<bismar::answers::TableReading>();
@@ -433,9 +443,11 @@ const _: () = {
     common::<bismar::record::EventKind>();
     common::<bismar::record::EverydayTest>();
     common::<bismar::record::Grant>();
+    common::<bismar::record::HealthDetail>();
     common::<bismar::record::Layoff>();
     common::<bismar::record::LayoffReason>();
     common::<bismar::record::LayoffRow>();
+    common::<bismar::record::LeftOut>();
     common::<bismar::record::LiftParameters>();
     common::<bismar::record::LiftPlan>();
     common::<bismar::record::LiftSession>();
@@ -474,6 +486,7 @@ const _: () = {
     common::<bismar::record::UnknownEvent>();
     common::<bismar::record::UsualPain>();
     common::<bismar::record::Weighing>();
+    common::<bismar::record::WithoutHealth>();
     common::<bismar::record::Work>();
     common::<bismar::record::WorkSet>();
     common::<bismar::record::YearsAhead>();

@@ -1,6 +1,6 @@
 // Rows that were not as they were written are set aside. Until somebody has looked and decided, the page says so, a stop
 // among them stands, and no load is shown for that lifter.
-import type { InForce, StopsAnswer } from "bismar-page-package";
+import type { StopsInForce as InForce, StopsAnswer } from "bismar-page-package";
 import { ask } from "./engine.ts";
 import { logOf, parsed, type Kept, type StoredEvent } from "./kept.ts";
 import { dayLong } from "./numbers.ts";

@@ -60,10 +60,10 @@ async function asksFirst(hand, act, pattern, again) {
 
 describe("what narrows a lift, taken back", () => {
   for (const [name, kind, pattern] of [
-    ["a limit", THIRTY, /A limit of 30 kg for every lift is no longer in force then\..*Box squat: [\d.]+ kg today then, and not 30 kg/is],
-    ["the coach's lower word", { coach_override: { lift: LIFT, load: { kg: 30 }, who: "Coach" } }, /Box squat: a working load of [\d.]+ kg then, and not 30 kg/i],
+    ["a limit", THIRTY, /A limit of 30 kg for every lift at every place is no longer in force then\..*Box squat: [\d.]+ kg \(high box\) today then, and not 30 kg \(high box\)/is],
+    ["the coach's lower word", { coach_override: { lift: LIFT, load: { kg: 30 }, who: "Coach" } }, /Box squat: a working load of [\d.]+ kg \(high box\) then, and not 30 kg/i],
     ["a planned break", { layoff_noted: { from: LAST, to: "2026-09-10", reason: "planned" } }, /The planned break until 10 Sep 2026 is no longer in force then/i],
-    ["a rest", { role_set: { lift: LIFT, role: "rest" } }, /The rest of box squat is no longer in force then\..*Box squat: [\d.]+ kg today then; now it is left out/is],
+    ["a rest", { role_set: { lift: LIFT, role: "rest" } }, /The rest of box squat is no longer in force then\..*Box squat: [\d.]+ kg \(high box\) today then; now it is left out/is],
   ]) {
     for (const [how, act] of [
       ["undone", (hand) => hand.tap('[data-act="undo"]')],
@@ -88,7 +88,7 @@ describe("what narrows a lift, taken back", () => {
       await hand.page.getByRole("button", { name: /^Another day for Clearance of Thu 27 Aug/ }).first().click();
       await hand.page.locator("dialog input[type=date]").fill("2026-08-25");
       await hand.tap('[data-act="save-day"]');
-    }, /A limit of 30 kg for every lift is no longer in force then/, () => hand.tap('[data-act="save-day"]'));
+    }, /A limit of 30 kg for every lift at every place is no longer in force then/, () => hand.tap('[data-act="save-day"]'));
     await counts(hand.page.locator("dialog"), 0);
     await hand.close();
   });
@@ -107,7 +107,7 @@ describe("what narrows a lift, taken back", () => {
     const { log, plan, day } = heldLong();
     const hand = await handOn(browser, day(243));
     await bringIn(hand, fileOf({ log, plan }));
-    const pattern = /Box squat: .*(60|5\d[\d.]*) kg (today )?then, and not (3\d|30)[\d.]* kg/i;
+    const pattern = /Box squat: .*(60|5\d[\d.]*) kg \(high box\) (today )?then, and not (3\d|30)[\d.]* kg/i;
     const back = structuredClone(log);
     further(back, day(243), { correction: { replaces: limitOf(log).sequence } });
     await upload(hand, fileOf({ log: back, plan }));
@@ -150,7 +150,7 @@ function heldLong() {
 
 describe("what was set aside", () => {
   for (const [name, other, pattern] of [
-    ["a limit", (hand) => writeLimit(hand), /A limit of 30 kg for every lift is no longer in force then/],
+    ["a limit", (hand) => writeLimit(hand), /A limit of 30 kg for every lift at every place is no longer in force then/],
     ["an illness", async (hand) => {
       await box(hand, "A break");
       await hand.page.locator('dialog [data-value="ill"]').click();
@@ -192,8 +192,8 @@ describe("what another window records", () => {
     await other.page.bringToFront();
     await writeLimit(other);
     await turnTo(hand);
-    await says(hand.page.locator("dialog [data-happened]"), /A limit of 30 kg for every lift/);
-    await tells(hand, /A limit of 30 kg for every lift: recorded there/);
+    await says(hand.page.locator("dialog [data-happened]"), /A limit of 30 kg for every lift at every place/);
+    await tells(hand, /A limit of 30 kg for every lift at every place: recorded there/);
     const written = await number(hand);
     assert.equal(await hand.page.locator('dialog [data-act="write-down"]').click({ timeout: 500 }).then(() => true, () => false), false, "nothing is tapped before it was seen");
     await hand.tap('[data-act="seen"]');
@@ -211,7 +211,7 @@ describe("what another window records", () => {
     await writeLimit(other);
     await turnTo(hand);
     await counts(hand.page.locator("dialog"), 0);
-    await tells(hand, /A limit of 30 kg for every lift: recorded there/);
+    await tells(hand, /A limit of 30 kg for every lift at every place: recorded there/);
     await go(hand, "today");
     await tells(hand, /Limits\. .*30 kg/);
     await hand.context.close();
@@ -247,12 +247,12 @@ describe("a copy of somebody under a limit", () => {
     await bringIn(hand, fileOf(logOf("Abe", (log) => further(log, LAST, THIRTY))));
     await upload(hand, fileOf(logOf("Abe", (log) => { log.events.at(-1).note = "in the file"; })));
     await hand.tap('[data-act="keep-both"]');
-    await says(hand.page.locator("dialog"), /For Abe stands on record: a limit of 30 kg for every lift\..*Abe \(2\)/is);
+    await says(hand.page.locator("dialog"), /For Abe stands on record: a limit of 30 kg for every lift at every place\..*Abe \(2\)/is);
     await hand.tap("dialog [data-yes]");
     await says(hand.page.locator("header .who"), /Abe \(2\)/);
     for (const view of ["today", "q9"]) {
       await hand.view(view);
-      await says(hand.page.locator("[data-other-less]"), /For Abe stands on record: a limit of 30 kg for every lift.*is that one person\?/is, view);
+      await says(hand.page.locator("[data-other-less]"), /For Abe stands on record: a limit of 30 kg for every lift at every place.*is that one person\?/is, view);
     }
     assert.deepEqual(hand.complaints, []);
     await hand.close();

@@ -187,6 +187,9 @@ fn documents(root: &Path, seeds: &mut BTreeMap<String, Vec<Value>>) -> Result<()
         own.push(in_unit(&in_kilograms, "lb"));
         own.push(in_kilograms);
     }
+    for door in bismar::answers::OF_COPIES {
+        seeds.entry(door.key.into()).or_default().push(asked(door, &of_log)?);
+    }
     for (key, given) in beginnings(&log)? {
         seeds.entry(key.into()).or_default().push(given);
     }
@@ -564,6 +567,9 @@ mod tests {
             ("answers.rack", &["sets"]),
             ("answers.share", &["lifters"]),
             ("answers.compare", &["harder"]),
+            ("answers.history", &["sessions", "steps"]),
+            ("answers.in_force", &["restrictions"]),
+            ("answers.opens", &["gone"]),
         ] {
             let answer = answers(key);
             for path in fields {

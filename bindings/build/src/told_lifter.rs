@@ -85,7 +85,10 @@ pub(crate) fn log(parameters: &Json) -> Json {
     if let Some(lifts) = parameters.pointer_mut("/parameters_changed/lifts").and_then(Json::as_array_mut) {
         lifts.retain(|lift| lift.get("id").is_some_and(|id| id == "front squat" || id == "box squat"));
     }
-    let cleared = json!({ "status": "cleared", "who": "invented clinic", "expires": "2026-12-31" });
+    let cleared = json!({
+        "status": "cleared_with_limits", "who": "invented clinic", "expires": "2026-12-31",
+        "limits": [{ "no_breath_hold": true }],
+    });
     let mut told = vec![
         (0, parameters),
         (0, json!({ "clearance_recorded": cleared })),
@@ -134,6 +137,9 @@ pub(crate) fn also(argument: &str) -> Option<Json> {
         "name" => json!("spring"),
         "next" => json!({ "day": day(7 * WEEKS), "lifts": ["front squat"] }),
         "since" => json!(day(14)),
+        "suppose" => {
+            json!({ "clearance_recorded": { "status": "cleared", "who": "invented clinic" } })
+        }
         "weeks" => json!(10),
         _ => return None,
     })

@@ -29,15 +29,17 @@ macro_rules! state_door {
 }
 
 /// Those of the whole, and those of the part for sessions.
-const WHOLE: [&[Door]; 6] = [
+const WHOLE: [&[Door]; 7] = [
     STATES,
     answers::OF_SESSIONS,
     answers::OF_DAYS,
     answers::OF_YEARS,
     answers::OF_TABLES,
     answers::OF_BEGINNINGS,
+    answers::OF_COPIES,
 ];
-const SESSION: [&[Door]; 4] = [STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS];
+const SESSION: [&[Door]; 5] =
+    [STATES, answers::OF_SESSIONS, answers::OF_TABLES, answers::OF_BEGINNINGS, answers::OF_COPIES];
 
 /// The doors of a part by its name, or of the whole, in the order of their numbers, which follow those of the registry.
 #[must_use]

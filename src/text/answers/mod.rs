@@ -7,6 +7,8 @@ mod compare;
 mod days;
 mod gate;
 mod handover;
+mod history;
+mod in_force;
 mod next_set;
 mod rack;
 mod raters;
@@ -21,8 +23,8 @@ use alloc::vec::Vec;
 
 use super::words::Words;
 use crate::answers::{
-    BlockReview, Comparison, DayAnswer, EasyWeek, Handover, LiftCurve, Missed, NextSet, PairAnswer, Rack,
-    Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
+    BlockReview, Comparison, DayAnswer, EasyWeek, Handover, History, InForce, LiftCurve, Missed, NextSet,
+    Opens, PairAnswer, Rack, Raters, Review, SetsToLog, Share, Trend, Verdicts, Week, Year,
 };
 use crate::prescription::SessionPlan;
 
@@ -33,6 +35,8 @@ pub(super) const LISTS: &[super::phrases::Phrases] = &[
     days::DAYS,
     gate::GATE,
     handover::HANDOVER,
+    history::HISTORY,
+    in_force::IN_FORCE,
     next_set::NEXT_SET,
     rack::RACK,
     raters::RATERS,
@@ -92,8 +96,11 @@ shown! {
     DayAnswer: day_answer,
     EasyWeek: easy_week,
     Handover: handover,
+    History: history,
+    InForce: in_force,
     Missed: missed,
     NextSet: next_set,
+    Opens: opens,
     PairAnswer: pair_answer,
     Rack: rack,
     Raters: raters,

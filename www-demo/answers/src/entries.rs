@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use bismar::Error;
+use bismar::loading::Implement;
 use bismar::quantity::{Day, Name};
 use bismar::record::{Correction, Event, EventKind, PainAnswer};
 use serde::{Deserialize, Serialize};
 
-use crate::history::each_hand;
 use crate::opened::Which;
 
 /// The question.
@@ -195,8 +195,11 @@ pub(crate) fn entries(asked: Asked) -> Result<Answer, Error> {
             EventKind::ParametersChanged(all) => Some(all.as_ref()),
             _ => None,
         });
-        let lifts = session.lifts.iter().map(|lift| &lift.lift);
-        lifts.filter(|lift| each_hand(set, lift)).cloned().collect()
+        let each_hand = |lift: &&Name| {
+            let implement = set.and_then(|all| all.implement(&all.lift(lift)?.implement));
+            implement.is_some_and(Implement::is_one_of_two)
+        };
+        session.lifts.iter().map(|lift| &lift.lift).filter(each_hand).cloned().collect()
     };
     let entry = |chain: &Chain<'_>| {
         let told = chain.told();

@@ -1,18 +1,16 @@
-//! What was done, what passed, and how the granted load moved, in the order in which it counts.
+//! What was done, what passed, and how the granted load moved: the library's history, beside what the log itself tells.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use bismar::Error;
-use bismar::gate::{Outcome, session_pass};
-use bismar::loading::Implement;
-use bismar::progression::{State, fold};
+use bismar::answers::{GrantStep, LiftOutcome, SessionDone};
+use bismar::gate::Outcome;
 use bismar::quantity::{Day, Mass, Name};
-use bismar::record::{Event, EventKind, LiftSession, Log, Parameters, Session};
+use bismar::record::{Event, EventKind, LiftSession, Parameters};
 use bismar::text::Words;
-use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
-use crate::opened::{Which, may_open};
+use crate::opened::Which;
 
 /// The question.
 #[derive(Deserialize)]
@@ -62,7 +60,7 @@ struct Entry {
 }
 
 /// A session that was done.
-#[derive(Clone, Serialize)]
+#[derive(Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Done {
     sequence: u32,
@@ -77,7 +75,7 @@ struct Done {
     note: Option<String>,
 }
 
-#[derive(Clone, Serialize)]
+#[derive(Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct DoneLift {
     lift: Name,
@@ -102,7 +100,7 @@ struct DoneLift {
 }
 
 /// A lift's place after an event.
-#[derive(Clone, Serialize)]
+#[derive(Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct Step {
     sequence: u32,
@@ -122,28 +120,32 @@ struct Step {
 pub(crate) fn history(asked: Asked) -> Result<Answer, Error> {
     let opened = asked.log.open()?;
     let (log, state) = (&opened.log, &opened.state);
-    let events: Vec<Event> = log.effective()?.into_iter().map(|event| event.into_owned()).collect();
-    let walk = opened.walked(|walk| walk.follow(log, &events))?;
-    let ago = |session: &Done| Done { days_ago: asked.today.since(session.day), ..session.clone() };
-    let sessions = walk.sessions.iter().map(ago).collect();
-    let age = log.lifter.born.and_then(|born| bismar::horizon::Age::on(born, asked.today).ok());
     let last_day = state.last().map(|(day, _)| day);
+    let today = last_day.map_or(asked.today, |last| asked.today.max(last));
+    let found = opened.course()?.history(&*opened.diary()?, None, today)?;
+    let events = log.effective()?;
+    let by_number: BTreeMap<u32, &Event> = events.iter().map(|event| (event.sequence, &**event)).collect();
+    let words = state.parameters().map_or_else(Words::plain, Words::of);
+    let age = log.lifter.born.and_then(|born| bismar::horizon::Age::on(born, asked.today).ok());
     let mut stops = Vec::new();
     if state.stop().is_some() {
         stops.push("everything".to_string());
     }
-    let words = state.parameters().map_or_else(Words::plain, Words::of);
     let stopped = state.regions().iter().filter(|region| region.stop.is_some());
     stops.extend(stopped.map(|region| words.region_name(&region.id).to_string()));
+    let told = |session: SessionDone| {
+        let event = by_number.get(&session.event)?;
+        Some(Done { days_ago: asked.today.since(session.day), ..Done::of(event, session, &words)? })
+    };
     Ok(Answer {
         parameters: state.parameters().cloned(),
         age: age.map(|age| age.completed()),
         last_day,
         next_day: last_day.and_then(|day| day.plus(1).ok()),
         stops,
-        events: events.iter().map(entry).collect(),
-        sessions,
-        steps: walk.steps.clone(),
+        events: events.iter().map(|event| entry(event)).collect(),
+        sessions: found.sessions.into_iter().filter_map(told).collect(),
+        steps: found.steps.into_iter().map(Step::of).collect(),
     })
 }
 
@@ -162,221 +164,59 @@ fn entry(event: &Event) -> Entry {
     }
 }
 
-/// A log as it was followed, event by event; kept beside it, and followed on from where it ended.
-#[derive(Clone)]
-pub(crate) struct Walk {
-    taken: usize,
-    first: Option<Day>,
-    state: State,
-    sessions: Vec<Done>,
-    steps: Vec<Step>,
-    stood: Vec<Stood>,
-}
-
-impl Walk {
-    pub(crate) fn before(log: &Log) -> Walk {
-        let (sessions, steps, stood) = (Vec::new(), Vec::new(), Vec::new());
-        Walk { taken: 0, first: None, state: State::before(log), sessions, steps, stood }
-    }
-
-    /// Follows the events that were not taken yet.
-    fn follow(self, log: &Log, events: &[Event]) -> Result<Walk, Error> {
-        let Walk { taken, first, mut state, mut sessions, mut steps, mut stood } = self;
-        let first = first.or_else(|| events.first().map(|event| event.day));
-        let told = Told::of(log);
-        for (at, event) in events.iter().enumerate().skip(taken) {
-            let mut before = None;
-            if state.changes_the_past(event) || told.by_correction(event) {
-                // It reaches back, or was told later than it is numbered: the state of the whole beginning, folded anew.
-                let beginning = told.beginning(log, events.get(..=at).unwrap_or_default());
-                before = Some(std::mem::replace(&mut state, fold(&beginning)?));
-            } else {
-                state = state.applied(event)?;
-            }
-            if let EventKind::SessionRecorded(session) = &event.kind {
-                sessions.push(done(event, session, &state));
-            }
-            if let Some(before) = &before {
-                let spoken_of = spoken_of(&event.kind, &sessions);
-                for session in sessions.iter_mut().rev().take(LOOKED_AT_AGAIN) {
-                    session.judge(before, &state, spoken_of == Some(session.day));
-                }
-            }
-            let now = places(&state);
-            steps.extend(moved(event, (&stood, &now), first, state.parameters()));
-            stood = now;
-        }
-        Ok(Walk { taken: events.len(), first, state, sessions, steps, stood })
-    }
-}
-
-/// Of each correction in a log the event that it corrects in the end, and these events.
-#[derive(Default)]
-struct Told {
-    first: BTreeMap<u32, u32>,
-    events: BTreeSet<u32>,
-}
-
-impl Told {
-    /// A log that was read has no corrections in a circle.
-    fn of(log: &Log) -> Told {
-        let said = log.events.iter().filter_map(|event| match &event.kind {
-            EventKind::Correction(correction) => Some((event.sequence, correction.replaces)),
-            _ => None,
-        });
-        let said: BTreeMap<u32, u32> = said.collect();
-        let mut told = Told::default();
-        for from in said.keys() {
-            let (mut path, mut at) = (Vec::new(), *from);
-            while let (None, Some(replaced)) = (told.first.get(&at), said.get(&at)) {
-                path.push(at);
-                at = *replaced;
-            }
-            let first = told.first(at);
-            told.first.extend(path.into_iter().map(|link| (link, first)));
-            told.events.insert(first);
-        }
-        told
-    }
-
-    /// The event that is spoken of.
-    fn first(&self, sequence: u32) -> u32 {
-        self.first.get(&sequence).copied().unwrap_or(sequence)
-    }
-
-    /// Whether it matters when it was told, and a correction told it.
-    fn by_correction(&self, event: &Event) -> bool {
-        may_open(&event.kind) && self.events.contains(&event.sequence)
-    }
-
-    /// The log of these events in force, with the corrections that tell them.
-    fn beginning(&self, log: &Log, events: &[Event]) -> Log {
-        let taken: BTreeSet<u32> = events.iter().map(|event| event.sequence).collect();
-        let of_them = |event: &&Event| taken.contains(&self.first(event.sequence));
-        log.clone().with_events(log.events.iter().filter(of_them).cloned().collect())
-    }
-}
-
-type Stood = (Name, Mass, &'static str);
-
-/// Lifts that stand elsewhere than before, or were trained.
-fn moved(
-    event: &Event,
-    (stood, now): (&[Stood], &[Stood]),
-    first: Option<Day>,
-    set: Option<&Parameters>,
-) -> Vec<Step> {
-    let at = first.map_or(0, |first| event.day.since(first));
-    let trained = |lift: &Name| match &event.kind {
-        EventKind::SessionRecorded(session) => session.lifts.iter().any(|done| done.lift == *lift),
-        _ => false,
-    };
-    now.iter()
-        .filter(|one| trained(&one.0) || !stood.contains(one))
-        .map(|(lift, load, status)| Step {
-            sequence: event.sequence,
-            day: event.day,
-            at,
-            lift: lift.clone(),
-            load: *load,
-            each_hand: each_hand(set, lift),
-            status,
-            cause: event.kind.name(),
-        })
-        .collect()
-}
-
-/// Sessions back that a later event can judge anew: more than the library lets one reach.
-const LOOKED_AT_AGAIN: usize = 12;
-
-/// What a session of a lift came to for its gate, as the state has it.
-fn outcome(state: &State, lift: &Name, session: u32) -> Option<Outcome> {
-    let sittings = &state.lift_state(lift)?.now().sittings;
-    sittings.iter().rev().find(|sitting| sitting.session == session).map(|sitting| sitting.outcome)
-}
-
-/// The day of training that an answer about pain speaks of.
-fn spoken_of(kind: &EventKind, sessions: &[Done]) -> Option<Day> {
-    match kind {
-        EventKind::NextDayReport(report) => sessions
-            .iter()
-            .rev()
-            .find(|session| session.sequence == report.session)
-            .map(|session| session.day),
-        EventKind::DayReport(_) | EventKind::PainReport(_) => sessions.last().map(|session| session.day),
-        _ => None,
-    }
-}
-
 impl Done {
-    /// Judges it by the state that came of a later event; `spoken_of` is whether that was an answer about its pain.
-    fn judge(&mut self, before: &State, after: &State, spoken_of: bool) {
-        for lift in &mut self.lifts {
-            let was = outcome(before, &lift.lift, self.sequence);
-            let passed = was == Some(Outcome::Pass);
-            // A lift that went a step back over it remembers nothing of its old place.
-            let now = outcome(after, &lift.lift, self.sequence)
-                .or_else(|| (spoken_of && passed).then_some(Outcome::Fail));
-            let Some(now) = now else { continue };
-            lift.taken_back = now != Outcome::Pass && (lift.taken_back || (spoken_of && passed));
-            lift.passed = now;
+    /// What came of a session, with what the log tells of it; none of an event that is no session.
+    fn of(event: &Event, session: SessionDone, words: &Words<'_>) -> Option<Done> {
+        let EventKind::SessionRecorded(told) = &event.kind else { return None };
+        let pain = told.pain.iter().flatten();
+        let pain = pain.map(|pain| format!("{} {}/10", words.region_name(&pain.region), pain.score.score()));
+        Some(Done {
+            sequence: session.event,
+            day: session.day,
+            days_ago: session.days_ago,
+            minutes: told.minutes,
+            pain: pain.collect(),
+            pain_asked: told.pain.is_some(),
+            lifts: told
+                .lifts
+                .iter()
+                .zip(session.lifts)
+                .map(|(lift, came)| DoneLift::of(lift, came))
+                .collect(),
+            note: event.note.clone(),
+        })
+    }
+}
+
+impl DoneLift {
+    fn of(told: &LiftSession, came: LiftOutcome) -> DoneLift {
+        DoneLift {
+            lift: came.lift,
+            load: came.load.unwrap_or(Mass::ZERO),
+            each_hand: came.each_hand,
+            sets: told.sets.clone(),
+            passed: came.outcome,
+            taken_back: came.taken_back,
+            acceptable: came.acceptable,
+            scored: came.scored,
+            weakest: came.weakest,
+            cue: told.cue.clone(),
+            setup: told.setup.clone(),
         }
     }
 }
 
-/// Whether a load of that lift is one of two, one in each hand.
-pub(crate) fn each_hand(set: Option<&Parameters>, lift: &Name) -> bool {
-    let implement = set.and_then(|all| all.implement(&all.lift(lift)?.implement));
-    match implement {
-        Some(Implement::Handle(handle)) => {
-            Value::write(handle).is_ok_and(|told| told.field("handles") == Some(&Value::Number(2.0)))
+impl Step {
+    fn of(step: GrantStep) -> Step {
+        Step {
+            sequence: step.event,
+            day: step.day,
+            at: step.days_in,
+            lift: step.lift,
+            load: step.load,
+            each_hand: step.each_hand,
+            status: step.status.as_str(),
+            cause: step.cause,
         }
-        Some(Implement::Pieces(_)) => true,
-        _ => false,
-    }
-}
-
-fn places(state: &State) -> Vec<Stood> {
-    state.lifts().map(|lift| (lift.id().clone(), lift.grant().load(), lift.status().as_str())).collect()
-}
-
-fn done(event: &Event, session: &Session, state: &State) -> Done {
-    let words = state.parameters().map_or_else(Words::plain, Words::of);
-    Done {
-        sequence: event.sequence,
-        day: event.day,
-        // Told when it is asked about.
-        days_ago: 0,
-        minutes: session.minutes,
-        pain: session
-            .pain
-            .iter()
-            .flatten()
-            .map(|pain| format!("{} {}/10", words.region_name(&pain.region), pain.score.score()))
-            .collect(),
-        pain_asked: session.pain.is_some(),
-        lifts: session.lifts.iter().map(|lift| done_lift(lift, event.sequence, state)).collect(),
-        note: event.note.clone(),
-    }
-}
-
-fn done_lift(lift: &LiftSession, session: u32, state: &State) -> DoneLift {
-    let set = state.parameters().and_then(|all| all.lift(&lift.lift));
-    let marks: Vec<_> = lift.sets.iter().filter_map(|set| set.marks.clone()).collect();
-    let verdict = set.and_then(|set| session_pass(&set.pass, &set.criteria, &marks).ok());
-    DoneLift {
-        lift: lift.lift.clone(),
-        each_hand: each_hand(state.parameters(), &lift.lift),
-        load: lift.sets.iter().map(|set| set.load).max().unwrap_or(Mass::ZERO),
-        sets: lift.sets.clone(),
-        passed: outcome(state, &lift.lift, session)
-            .or_else(|| verdict.as_ref().map(|verdict| verdict.passed))
-            .unwrap_or(Outcome::NotScored),
-        taken_back: false,
-        acceptable: verdict.as_ref().map_or(0, |verdict| verdict.acceptable),
-        scored: verdict.as_ref().map_or(0, |verdict| verdict.scored),
-        weakest: verdict.and_then(|verdict| verdict.weakest),
-        cue: lift.cue.clone(),
-        setup: lift.setup.clone(),
     }
 }

@@ -8,7 +8,7 @@
 //! |---|---|
 //! | `opened` | a log that is kept open: read once, asked many questions, added to at the end |
 //! | `today` | what does this lifter do on that day, and why? (with a supposed event, or after days away) |
-//! | `stops` | what is stopped, whatever is planned; what would a correction open? |
+//! | `stops` | what is stopped, whatever is planned? |
 //! | `opens` | what would a correction, something brought back or a file open? |
 //! | `lifter` | what is set for this lifter, where does each lift stand? |
 //! | `history` | what was done, passed, said; how did the grant move? |

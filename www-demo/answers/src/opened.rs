@@ -3,15 +3,13 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use bismar::answers::Diary;
+use bismar::answers::{Course, Diary};
 use bismar::progression::{State, fold};
 use bismar::quantity::Day;
 use bismar::record::{Event, EventKind, Log, PainAnswer};
 use bismar::value::Value;
 use bismar::{Code, Error};
 use serde::de::{Deserialize, Deserializer, Visitor};
-
-use crate::history::Walk;
 
 /// A log that was read, with the state after its last event.
 #[derive(Clone)]
@@ -21,7 +19,7 @@ pub(crate) struct Opened {
     /// What questions about the whole log are asked of: made at the first of them, grown with the log.
     diary: RefCell<Option<Rc<Diary<'static>>>>,
     /// The log as it was followed for its history, as far as that was asked for.
-    walk: RefCell<Option<Rc<Walk>>>,
+    course: RefCell<Option<Rc<Course>>>,
     /// The state before each of the last events that were added here, oldest first: taking one of them back folds only what
     /// comes after it.
     before: Vec<Before>,
@@ -92,7 +90,7 @@ impl Which {
 fn read(text: &str) -> Result<Opened, Error> {
     let log = Log::from_json(text)?;
     let state = fold(&log)?;
-    Ok(Opened { log, state, diary: RefCell::default(), walk: RefCell::default(), before: Vec::new() })
+    Ok(Opened { log, state, diary: RefCell::default(), course: RefCell::default(), before: Vec::new() })
 }
 
 /// A log as text.
@@ -161,7 +159,7 @@ pub(crate) struct Trial {
 pub(crate) fn takes(asked: Trial) -> Result<bool, Error> {
     let mut trial = Opened::clone(&*asked.log.open()?);
     // What was asked of the log stays with it.
-    (trial.diary, trial.walk) = (RefCell::default(), RefCell::default());
+    (trial.diary, trial.course) = (RefCell::default(), RefCell::default());
     let event = Event::new(trial.next(), asked.day, asked.kind);
     trial.add(event).map(|()| true)
 }
@@ -257,12 +255,26 @@ impl Opened {
         }
     }
 
-    /// The log as it is followed, from where it was followed to before.
-    pub(crate) fn walked(&self, on: impl FnOnce(Walk) -> Result<Walk, Error>) -> Result<Rc<Walk>, Error> {
-        let kept = self.walk.take().map_or_else(|| Walk::before(&self.log), Rc::unwrap_or_clone);
-        let walk = Rc::new(on(kept)?);
-        self.walk.replace(Some(Rc::clone(&walk)));
-        Ok(walk)
+    /// The log as it was followed for its history, from where it was followed to before.
+    pub(crate) fn course(&self) -> Result<Rc<Course>, Error> {
+        let kept = self.course.take().map(Rc::unwrap_or_clone).unwrap_or_default();
+        let course = Rc::new(kept.follow(&*self.diary()?)?);
+        self.course.replace(Some(Rc::clone(&course)));
+        Ok(course)
+    }
+
+    /// What questions would be asked of if that had happened too; nothing is kept of it.
+    pub(crate) fn diary_supposing(&self, day: Day, kind: EventKind) -> Result<Diary<'static>, Error> {
+        let event = Event::new(self.next(), day, kind);
+        let mut diary = Diary::clone(&*self.diary()?);
+        match diary.add(&event) {
+            Err(error) if error.code() == Code::NeedsRefold => {
+                let mut log = self.log.clone();
+                log.events.push(event);
+                Ok(Diary::of(&log)?.into_owned())
+            }
+            taken => taken.map(|()| diary),
+        }
     }
 
     /// The state if these had happened too, each on its day; nothing is kept of it.
@@ -302,7 +314,7 @@ impl Opened {
         let state = after.inspect_err(|_| self.log.events.truncate(events))?;
         if !in_order {
             // The past is another by now.
-            (self.diary, self.walk) = (RefCell::default(), RefCell::default());
+            (self.diary, self.course) = (RefCell::default(), RefCell::default());
         }
         let state = std::mem::replace(&mut self.state, state);
         if self.before.len() >= MOST_BEFORE {
@@ -344,7 +356,7 @@ impl Opened {
 }
 
 /// Whether what is told may wait for somebody's word: a stop, pain, an ask, an illness, a limit. Then it counts when it was told.
-pub(crate) fn may_open(kind: &EventKind) -> bool {
+fn may_open(kind: &EventKind) -> bool {
     let some = |pain: &Option<Vec<PainAnswer>>| pain.as_ref().is_some_and(|pain| !pain.is_empty());
     match kind {
         EventKind::SessionRecorded(session) => some(&session.pain),

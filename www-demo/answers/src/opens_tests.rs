@@ -35,7 +35,7 @@ fn each_part_of_a_limit_is_named() {
     assert_eq!(
         taken_back(limit),
         [
-            "A limit of 30 kg for the knee is no longer in force then.",
+            "A limit of 30 kg for the knee at every place is no longer in force then.",
             "A limit of effort 6 of 10 for every lift is no longer in force then.",
         ],
         "the limit of breath-holding is that of the clearance before it too"
@@ -45,7 +45,10 @@ fn each_part_of_a_limit_is_named() {
 #[test]
 fn a_word_a_break_and_a_rest_are_named() {
     let word = r#"{"coach_override":{"lift":"box squat","load":{"kg":30},"who":"Coach"}}"#;
-    assert_eq!(taken_back(word), ["box squat: a working load of 47.54 kg then, and not 30 kg."]);
+    assert_eq!(
+        taken_back(word),
+        ["Box squat: a working load of 47.54 kg (high box) then, and not 30 kg (high box)."]
+    );
     let away = r#"{"layoff_noted":{"from":"2026-08-27","to":"2026-09-10","reason":"planned"}}"#;
     assert_eq!(taken_back(away), ["The planned break until 10 Sep 2026 is no longer in force then."]);
     let ahead = r#"{"layoff_noted":{"from":"2026-09-05","to":"2026-09-10","reason":"planned"}}"#;
@@ -63,7 +66,9 @@ fn a_load_that_goes_up_is_named_and_one_that_stays_is_not() {
     };
     let loads = texts(&ask_for(&log, LOG), "less", "says");
     assert!(
-        loads.iter().any(|says| says.starts_with("box squat: ") && says.ends_with("and not 30 kg.")),
+        loads
+            .iter()
+            .any(|says| says.starts_with("Box squat: ") && says.ends_with("and not 30 kg (high box).")),
         "{loads:?}"
     );
     // The demo log's own limits are those that a newer clearance took away.

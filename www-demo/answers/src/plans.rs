@@ -23,17 +23,9 @@ pub(crate) fn read(asked: Kept) -> Result<Plan, Error> {
     Plan::from_json(&asked.plan)
 }
 
-/// The text of a plan without what tells of health: what a planned gap is for, in somebody's own words, and that body
-/// mass is meant to fall.
+/// The text of a plan without what tells of health.
 pub(crate) fn without_health(asked: Kept) -> Result<String, Error> {
-    let mut plan = Plan::from_json(&asked.plan)?;
-    if let Some(years) = &mut plan.years {
-        for gap in &mut years.gaps {
-            gap.name = Name::new("left out")?;
-        }
-        years.mass_loss_intended = false;
-    }
-    Ok(Value::write(&plan)?.to_json())
+    Ok(Value::write(&Plan::from_json(&asked.plan)?.without_health()?)?.to_json())
 }
 
 /// A plan to be kept.

@@ -3,15 +3,16 @@
 use std::fmt::Write as _;
 
 use bismar::Error;
+use bismar::answers::Diary;
 use bismar::progression::{State, fold};
-use bismar::quantity::{Day, Name};
-use bismar::record::{Clearance, ClearanceStatus, Effort, Event, EventKind, Lifter, Log, Plan};
+use bismar::quantity::Day;
+use bismar::record::{Effort, Event, EventKind, Lifter, Log, Plan};
 use bismar::value::Value;
 use serde::{Deserialize, Serialize};
 
 use crate::keeping::{Difference, differences};
 use crate::opened::Which;
-use crate::stops::{self, StopGone};
+use crate::opens::{StopGone, stops_gone};
 
 /// A log that came in, and the one that is here, if any.
 #[derive(Deserialize)]
@@ -68,7 +69,8 @@ impl Change {
 /// What a log that came in would change here; a log that does not fold is refused whole.
 pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
     let incoming = Log::from_json(&asked.incoming)?;
-    let state = fold(&incoming)?;
+    let there = Diary::of(&incoming)?;
+    let state = there.state();
     let here = asked.here.map(|one| one.open()).transpose()?;
     let plan = match (asked.plan_here, asked.plan) {
         (Some(here), Some(there)) => {
@@ -77,10 +79,9 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         _ => Vec::new(),
     };
     let (header, parameters) = match &here {
-        Some(own) => (
-            differences(&whose(&own.log)?, &whose(&incoming)?),
-            differences(&set(&own.state)?, &set(&state)?),
-        ),
+        Some(own) => {
+            (differences(&whose(&own.log)?, &whose(&incoming)?), differences(&set(&own.state)?, &set(state)?))
+        }
         None => (Vec::new(), Vec::new()),
     };
     let known = here.as_ref().map(|own| own.log.events.as_slice()).unwrap_or_default();
@@ -95,7 +96,7 @@ pub(crate) fn preview(asked: Incoming) -> Result<Preview, Error> {
         }
     }
     let opens = match &here {
-        Some(own) => stops::gone(own, &incoming, &state)?,
+        Some(own) => stops_gone(own, &there)?,
         None => Vec::new(),
     };
     let only_here = (known.len() as u32).saturating_sub(same).saturating_sub(changed.len() as u32);
@@ -145,92 +146,11 @@ pub(crate) struct Whole {
     log: String,
 }
 
-/// The day of the stop of a copy in which nothing else stays: before any log.
-const LONG_AGO: &str = "2000-01-01";
-
-/// The log without answers about pain, symptoms, days, clearances and body mass, and without what somebody wrote in own
-/// words: notes, cues, reasons, names of people and of blocks; numbered anew. It ends stopped: what was left out may have held a limit,
-/// so a new clearance comes first wherever the copy is used, also where nothing stays.
+/// The log without health detail, as text.
 pub(crate) fn without_health(asked: Whole) -> Result<String, Error> {
-    let log = Log::from_json(&asked.log)?;
-    let mut people = People::default();
-    let mut events: Vec<Event> = Vec::new();
-    for event in log.effective()? {
-        events.extend(stripped(event.into_owned(), &mut people)?);
-    }
-    // On the last day that stays, or long ago: the day of what was left out would tell of it.
-    let day = events.last().map_or(LONG_AGO.parse::<Day>(), |event| Ok(event.day))?;
-    let stop = Clearance::new(ClearanceStatus::NotCleared, Name::new("health detail left out")?);
-    events.push(Event::new(0, day, EventKind::ClearanceRecorded(stop)));
-    // A number that is not there would tell that something of that day was left out.
-    for (number, event) in (1..).zip(&mut events) {
-        event.sequence = number;
-    }
-    let lifter = log.lifter.clone().with_born(None).with_age(None);
-    let copy = log.with_events(events).with_lifter(lifter);
+    let copy = Log::from_json(&asked.log)?.without_health()?.log;
     fold(&copy)?;
     Ok(Value::write(&copy)?.to_json())
-}
-
-/// People by numbers: who marked may matter for the numbers, who it was does not.
-#[derive(Default)]
-struct People(Vec<Name>);
-
-impl People {
-    fn number(&mut self, name: &Name) -> Result<Name, Error> {
-        let at = self.0.iter().position(|known| known == name).unwrap_or_else(|| {
-            self.0.push(name.clone());
-            self.0.len() - 1
-        });
-        Name::new(&format!("person {}", at + 1))
-    }
-}
-
-/// Stands for words that were left out.
-fn left_out() -> Result<Name, Error> {
-    Name::new("left out")
-}
-
-/// An event without health detail and without anybody's own words; nothing where nothing of it may stay.
-fn stripped(mut event: Event, people: &mut People) -> Result<Option<Event>, Error> {
-    event.note = None;
-    match &mut event.kind {
-        EventKind::SessionRecorded(session) => {
-            session.pain = None;
-            for lift in &mut session.lifts {
-                lift.cue = None;
-                if let Some(setup) = &mut lift.setup {
-                    setup.kit = None;
-                }
-                for set in &mut lift.sets {
-                    for marks in set.marks.iter_mut().chain(&mut set.also_marked) {
-                        if let Some(rater) = &mut marks.rater_id {
-                            *rater = people.number(rater)?;
-                        }
-                    }
-                }
-            }
-        }
-        EventKind::CoachOverride(given) => {
-            given.why = given.why.as_ref().map(|_| "left out".to_string());
-            given.who = people.number(&given.who)?;
-        }
-        EventKind::AdvanceAccepted(given) | EventKind::AdvanceDeclined(given) => {
-            given.who = people.number(&given.who)?;
-        }
-        EventKind::VariantChanged(given) | EventKind::RangeChanged(given) => {
-            given.who = people.number(&given.who)?;
-        }
-        EventKind::RaterChanged(given) => given.now = people.number(&given.now)?,
-        EventKind::BarOrDiscsChanged(given) => given.now = left_out()?,
-        EventKind::SessionMissed(missed) => missed.reason = left_out()?,
-        EventKind::BlockStarted(name) | EventKind::BlockEnded(name) => *name = left_out()?,
-        // What it means for health is told by leaving the lift out; the marks and loads of a lift are no health detail.
-        EventKind::ParametersChanged(_) | EventKind::RoleSet(_) => {}
-        // Corrections are made already. Whatever comes later is left out until somebody has thought about it.
-        _ => return Ok(None),
-    }
-    Ok(Some(event))
 }
 
 /// What begins a formula in a spreadsheet: the signs, their full-width forms, and white space before them.

@@ -24,6 +24,20 @@ def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day) -> _t.Handover:
     return _call("answers.handover", given)  # type: ignore[no-any-return]
 
 
+def history(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day) -> _t.History:
+    """What was done of a lift, or of all, what did it come to, and how did what is granted move?"""
+    given: dict[str, Any] = {"log": log, "today": today}
+    if lift is not None:
+        given["lift"] = lift
+    return _call("answers.history", given)  # type: ignore[no-any-return]
+
+
+def in_force(*, log: _t.LogInput, today: _t.Day) -> _t.InForce:
+    """What is in force on that day, whatever is planned: what stops, and what keeps a lift below what it would be?"""
+    given: dict[str, Any] = {"log": log, "today": today}
+    return _call("answers.in_force", given)  # type: ignore[no-any-return]
+
+
 def missed(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, next: _t.NextPlanned | None = None) -> _t.Missed:
     """A session was missed: shift, merge or drop, lift by lift?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today}
@@ -36,6 +50,16 @@ def next_set(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, done: _t.Se
     """That set is done: the same, less, more within today's load, or stop?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today, "done": done}
     return _call("answers.next_set", given)  # type: ignore[no-any-return]
+
+
+def opens(*, log: _t.LogInput, today: _t.Day, suppose: _t.EventKindInput | None = None, instead: _t.LogInput | None = None) -> _t.Opens:
+    """What would open if one more event were written down, or another log stood in its place?"""
+    given: dict[str, Any] = {"log": log, "today": today}
+    if suppose is not None:
+        given["suppose"] = suppose
+    if instead is not None:
+        given["instead"] = instead
+    return _call("answers.opens", given)  # type: ignore[no-any-return]
 
 
 def rack(*, log: _t.LogInput, plan: _t.PlanInput, lift: _t.Name, today: _t.Day, tolerance: _t.Tolerance | None = None) -> _t.Rack:

@@ -25,3 +25,15 @@ def __getattr__(name: str) -> Any:
     if name in _CONSTANTS:
         return _call(_CONSTANTS[name], {})
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+
+
+def log_without_health(*, log: _t.LogInput) -> _t.WithoutHealth:
+    """The log without health detail and without anybody's own words, and what was left out?"""
+    given: dict[str, Any] = {"log": log}
+    return _call("record.log_without_health", given)  # type: ignore[no-any-return]
+
+
+def plan_without_health(*, plan: _t.PlanInput) -> _t.Plan:
+    """The plan without what tells of health?"""
+    given: dict[str, Any] = {"plan": plan}
+    return _call("record.plan_without_health", given)  # type: ignore[no-any-return]

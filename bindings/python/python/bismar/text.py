@@ -28,6 +28,24 @@ def handover(*, log: _t.LogInput, today: _t.Day, since: _t.Day, unit: _t.Unit, p
     return _call("text.handover", given)  # type: ignore[no-any-return]
 
 
+def history(*, log: _t.LogInput, lift: _t.Name | None = None, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
+    """What does `answers.history` say, in sentences?"""
+    given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
+    if lift is not None:
+        given["lift"] = lift
+    if phrases is not None:
+        given["phrases"] = phrases
+    return _call("text.history", given)  # type: ignore[no-any-return]
+
+
+def in_force(*, log: _t.LogInput, today: _t.Day, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
+    """What does `answers.in_force` say, in sentences?"""
+    given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
+    if phrases is not None:
+        given["phrases"] = phrases
+    return _call("text.in_force", given)  # type: ignore[no-any-return]
+
+
 def missed(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, next: _t.NextPlanned | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
     """What does `answers.missed` say, in sentences?"""
     given: dict[str, Any] = {"log": log, "plan": plan, "today": today, "unit": unit}
@@ -44,6 +62,18 @@ def next_set(*, log: _t.LogInput, plan: _t.PlanInput, today: _t.Day, done: _t.Se
     if phrases is not None:
         given["phrases"] = phrases
     return _call("text.next_set", given)  # type: ignore[no-any-return]
+
+
+def opens(*, log: _t.LogInput, today: _t.Day, suppose: _t.EventKindInput | None = None, instead: _t.LogInput | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:
+    """What does `answers.opens` say, in sentences?"""
+    given: dict[str, Any] = {"log": log, "today": today, "unit": unit}
+    if suppose is not None:
+        given["suppose"] = suppose
+    if instead is not None:
+        given["instead"] = instead
+    if phrases is not None:
+        given["phrases"] = phrases
+    return _call("text.opens", given)  # type: ignore[no-any-return]
 
 
 def rack(*, log: _t.LogInput, plan: _t.PlanInput, lift: _t.Name, today: _t.Day, tolerance: _t.Tolerance | None = None, unit: _t.Unit, phrases: _t.Translation | None = None) -> list[str]:

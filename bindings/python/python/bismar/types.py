@@ -2403,6 +2403,28 @@ class GrantInput(TypedDict):
     """How much."""
 
 
+class GrantStep(TypedDict):
+    """Where a lift stood after an event that moved it, or in which it was trained: as the log up to that event had it."""
+    event: float
+    """Number of the event."""
+    day: Day
+    """Its day."""
+    days_in: float
+    """Days from the first event of the log to it, for drawing."""
+    cause: str
+    """Kind of the event, by the name that logs have for it."""
+    lift: Name
+    """The lift."""
+    place: NamedPlace
+    """The granted place."""
+    load: Mass
+    """The granted load."""
+    each_hand: bool
+    """It is one of two, one in each hand."""
+    status: Status
+    """Where the lift stands in its course."""
+
+
 class GridCell(TypedDict):
     """One cell of the effort grid."""
     rir: Rir
@@ -2533,6 +2555,11 @@ class Handover(TypedDict):
     """Digest of the parameters in force."""
 
 
+HealthDetail_event = TypedDict("HealthDetail_event", {"event": "str"})
+
+# What is left out of a log where health is left out.
+HealthDetail: TypeAlias = Union[Literal['age', 'note', 'pain', 'own_words', 'people'], "HealthDetail_event"]
+
 class Held(TypedDict):
     """Days of work below what is granted, since that was done last."""
     load: Mass
@@ -2571,6 +2598,35 @@ class HeldInput(TypedDict):
     """The same of the session before: one day of less takes nothing away."""
     whole: NotRequired[bool]
     """Both were at the granted place, not in less range."""
+
+
+# The granted load of a lift.
+HigherLoad_granted_fields = TypedDict("HigherLoad_granted_fields", {"lift": "Name", "from": "Grant", "to": "Grant"})
+
+HigherLoad_granted = TypedDict("HigherLoad_granted", {"granted": "HigherLoad_granted_fields"})
+
+# The load of a lift on that day, where it says more than the granted ones do.
+HigherLoad_today_fields = TypedDict("HigherLoad_today_fields", {"lift": "Name", "from": "NotRequired[Grant]", "to": "Grant"})
+
+HigherLoad_today = TypedDict("HigherLoad_today", {"today": "HigherLoad_today_fields"})
+
+# A load that would be higher.
+HigherLoad: TypeAlias = Union["HigherLoad_granted", "HigherLoad_today"]
+
+class History(TypedDict):
+    """The history of a lift, or of all."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    sessions: list[SessionDone]
+    """Every session, oldest first."""
+    steps: list[GrantStep]
+    """Where each lift stood, oldest first."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 Implement_bar = TypedDict("Implement_bar", {"bar": "Bar"})
@@ -2619,6 +2675,20 @@ class ImpulseResponse(TypedDict):
     fatigue_gain: float
     fitness_days: float
     fatigue_days: float
+
+
+class InForce(TypedDict):
+    """What is in force."""
+    stops: list[Reason]
+    """Every stop of the lifter, whatever is asked about; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    restrictions: list[Restriction]
+    """Each thing by itself: what stops on that day first, then limits, rests, breaks and words of the coach, then ceilings."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 class IndividualsChart(TypedDict):
@@ -2820,6 +2890,14 @@ class LayoffRow(TypedDict):
     """Back to the lightest load at the right height."""
 
 
+class LeftOut(TypedDict):
+    """How often something was left out."""
+    what: HealthDetail
+    """What."""
+    times: float
+    """How often."""
+
+
 class Length(TypedDict):
     """A height or thickness in millimetres."""
     mm: float
@@ -2945,6 +3023,30 @@ class LiftHandover(TypedDict):
 
 # How a lift stood on the day asked about, and stands now.
 LiftMoved = TypedDict("LiftMoved", {"lift": "Name", "from": "NotRequired[list[Grant | Status]]", "to": "list[Grant | Status]"})
+
+class LiftOutcome(TypedDict):
+    """What one lift of a session came to."""
+    lift: Name
+    """The lift."""
+    place: NotRequired[NamedPlace]
+    """Where it was done; absent where its parameters were not known."""
+    load: NotRequired[Mass]
+    """Heaviest work set; absent without one."""
+    each_hand: bool
+    """A load of it is one of two, one in each hand."""
+    outcome: Outcome
+    """What it came to in the end: what was told the next morning may take a pass back. Of a session that counted toward no gate, what
+    its marks say.
+    """
+    taken_back: bool
+    """By its marks it passed, and an answer about its pain took that back."""
+    acceptable: float
+    """Repetitions that were acceptable, of those scored."""
+    scored: float
+    """Repetitions scored."""
+    weakest: NotRequired[Name]
+    """The criterion that was lost most."""
+
 
 # What a coach sets for one lift.
 LiftParameters = TypedDict("LiftParameters", {"id": "Name", "name": "NotRequired[Name]", "body": "Body", "regions": "list[Name]", "implement": "Name", "rungs": "list[Rung]", "starts_from": "NotRequired[StartsFrom]", "ranges": "NotRequired[list[Length]]", "tempos": "NotRequired[list[Tempo]]", "start": "Grant", "moving": "Dimension", "criteria": "list[Criterion]", "pass": "PassRules", "gate": "Gate", "step": "NotRequired[StepPolicy]", "step_cap": "NotRequired[float]", "ceiling": "NotRequired[Mass]", "reps_top": "NotRequired[float]", "sets_top": "NotRequired[float]", "learning_sessions": "NotRequired[float]", "over_the_body": "NotRequired[bool]"})
@@ -4318,6 +4420,26 @@ class OpenAsk(TypedDict):
     """Said first on that day."""
     told: float
     """Number under which it was told last: an answer given before closes nothing."""
+
+
+class Opens(TypedDict):
+    """What would open."""
+    stops: list[Reason]
+    """Every stop of the lifter, as it is in force; empty where nothing is stopped. Shown before anything else."""
+    today: Day
+    """The day it was made for."""
+    stops_gone: list[StopGone]
+    """Stops that would no longer be in force."""
+    gone: list[Restriction]
+    """What else would no longer be in force, in the order of `InForce`(super::InForce)."""
+    higher: list[HigherLoad]
+    """Loads that would be higher."""
+    unsets: bool
+    """Nothing would be set for the lifts any more."""
+    missing: list[Lacking]
+    """What nobody wrote down."""
+    cautions: list[Caution]
+    """What to show beside it."""
 
 
 class OperatingCharacteristic(TypedDict):
@@ -6266,6 +6388,121 @@ ResponseParameter: TypeAlias = Union[Literal['baseline', 'fitness_gain', 'fatigu
 # Why sessions at a place are counted anew, though the lift stands where it stood.
 Restart: TypeAlias = Union[Literal['declined', 'offer_ended', 'bar_changed', 'rater_changed', 'setup_changed', 'gate_changed', 'equipment_changed']]
 
+class Restriction_sign_fields(TypedDict):
+    """A sign stops every lift."""
+    sign: StopSign
+    """Which."""
+    since: Day
+    """Since when signs stop."""
+
+
+Restriction_sign = TypedDict("Restriction_sign", {"sign": "Restriction_sign_fields"})
+
+class Restriction_not_to_train_fields(TypedDict):
+    """The answer about clearance was not to train."""
+    since: Day
+    """Since when."""
+
+
+Restriction_not_to_train = TypedDict("Restriction_not_to_train", {"not_to_train": "Restriction_not_to_train_fields"})
+
+class Restriction_pain_fields(TypedDict):
+    """Pain stops every lift of a region."""
+    region: Name
+    """Where."""
+    since: Day
+    """Since when."""
+
+
+Restriction_pain = TypedDict("Restriction_pain", {"pain": "Restriction_pain_fields"})
+
+class Restriction_limit_without_lift_fields(TypedDict):
+    """A clearance limits a region that no lift loads any more, which stops every lift."""
+    region: Name
+    """The region."""
+    since: Day
+    """Day of the clearance."""
+
+
+Restriction_limit_without_lift = TypedDict("Restriction_limit_without_lift", {"limit_without_lift": "Restriction_limit_without_lift_fields"})
+
+class Restriction_illness_fields(TypedDict):
+    """An illness or an operation, after which a new clearance comes first."""
+    since: Day
+    """Its first day; one noted in advance stops nothing before it."""
+
+
+Restriction_illness = TypedDict("Restriction_illness", {"illness": "Restriction_illness_fields"})
+
+class Restriction_asked_fields(TypedDict):
+    """What was said when asked before training waits for an answer."""
+    ask: Ask
+    """What."""
+    since: Day
+    """Since when."""
+
+
+Restriction_asked = TypedDict("Restriction_asked", {"asked": "Restriction_asked_fields"})
+
+class Restriction_limit_fields(TypedDict):
+    """One part of a limit of a clearance: of load, of effort, of range, of bending or of breath-holding."""
+    limit: ClearanceLimits
+    """The part, with its region."""
+
+
+Restriction_limit = TypedDict("Restriction_limit", {"limit": "Restriction_limit_fields"})
+
+class Restriction_planned_break_fields(TypedDict):
+    """A planned break, of today or noted for later."""
+    until: NotRequired[Day]
+    """Its last day, where one was noted."""
+
+
+Restriction_planned_break = TypedDict("Restriction_planned_break", {"planned_break": "Restriction_planned_break_fields"})
+
+class Restriction_ill_until_fields(TypedDict):
+    """An illness with a last day, of today or noted for later."""
+    until: Day
+    """Its last day."""
+
+
+Restriction_ill_until = TypedDict("Restriction_ill_until", {"ill_until": "Restriction_ill_until_fields"})
+
+class Restriction_rest_fields(TypedDict):
+    """A lift rests by its role, or is retired."""
+    lift: Name
+    """Which."""
+
+
+Restriction_rest = TypedDict("Restriction_rest", {"rest": "Restriction_rest_fields"})
+
+class Restriction_word_fields(TypedDict):
+    """The coach's word keeps the load of a lift below what is granted."""
+    who: Name
+    """Whose word."""
+    lift: Name
+    """The lift."""
+    place: Place
+    """Where the lift is granted."""
+    load: Mass
+    """Load allowed by it."""
+
+
+Restriction_word = TypedDict("Restriction_word", {"word": "Restriction_word_fields"})
+
+class Restriction_ceiling_fields(TypedDict):
+    """The coach allows no higher load of a lift, at any place."""
+    lift: Name
+    """The lift."""
+    load: Mass
+    """The highest load."""
+
+
+Restriction_ceiling = TypedDict("Restriction_ceiling", {"ceiling": "Restriction_ceiling_fields"})
+
+# One thing that stops lifts, or keeps a lift below what it would be without it.
+Restriction: TypeAlias = Union["Restriction_sign", "Restriction_not_to_train", "Restriction_pain", "Restriction_limit_without_lift", "Restriction_illness", "Restriction_asked", "Restriction_limit", "Restriction_planned_break", "Restriction_ill_until", "Restriction_rest", "Restriction_word", "Restriction_ceiling"]
+
 # Who comes back.
 ReturnGroup: TypeAlias = Union[Literal['after_break', 'new']]
 
@@ -6564,6 +6801,18 @@ class Session(TypedDict):
     """Minutes from first to last set."""
     effort: NotRequired[Rpe]
     """One rating for the whole session."""
+
+
+class SessionDone(TypedDict):
+    """A session that was done."""
+    event: float
+    """Number of its event."""
+    day: Day
+    """Its day."""
+    days_ago: float
+    """Days from it to the day asked about."""
+    lifts: list[LiftOutcome]
+    """Its lifts, in order."""
 
 
 class SessionEstimate(TypedDict):
@@ -7555,6 +7804,14 @@ class Stop(TypedDict):
     """Day of the coach's last sign-off, where it did not count, and why."""
 
 
+class StopGone(TypedDict):
+    """A stop that is in force and would not be any more."""
+    stop: Restriction
+    """The stop."""
+    taken_back: bool
+    """What reported it would not be in the log any more, or would say something else; else something in it lifts the stop."""
+
+
 class StopNow(TypedDict):
     """A stop in force by a sign or by pain, and what of its reopening is there."""
     region: NotRequired[Name]
@@ -8449,6 +8706,16 @@ class WidthParts(TypedDict):
     """Misjudged repetitions in reserve, the lifter's habit included."""
     day_to_day: float
     """The day, and the scatter of repetitions from set to set."""
+
+
+class WithoutHealth(TypedDict):
+    """A copy of a log without health detail."""
+    log: Log
+    """The copy."""
+    left_out: list[LeftOut]
+    """What it does not have, in the order in which it was first met. For whoever makes the copy: handed on with it, it would tell what
+    there was.
+    """
 
 
 class Work(TypedDict):

@@ -1,0 +1,263 @@
+//! What would a correction, an undo, one more event or another log in its place open?
+
+use alloc::borrow::Cow;
+use alloc::vec::Vec;
+
+use super::diary::Diary;
+use super::in_force::{
+    Restriction, ceilings, days, limits, missing, narrowing, parts, refusal, sessions, stopping,
+};
+use super::lacking::Lacking;
+use super::reported::is_taken_back;
+use super::{cautions_of, check_today};
+use crate::caution::Caution;
+use crate::error::Error;
+use crate::prescription::{LiftToday, SessionPlan, Verdict};
+use crate::progression::State;
+use crate::quantity::{Day, Name};
+use crate::reason::Reason;
+use crate::record::{ClearanceLimits, Event, EventKind, Grant, Log, Work};
+
+/// A stop that is in force and would not be any more.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[non_exhaustive]
+pub struct StopGone {
+    /// The stop.
+    pub stop: Restriction,
+    /// What reported it would not be in the log any more, or would say something else; else something in it lifts the stop.
+    pub taken_back: bool,
+}
+
+/// A load that would be higher.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[non_exhaustive]
+pub enum HigherLoad {
+    /// The granted load of a lift.
+    Granted {
+        /// The lift.
+        lift: Name,
+        /// What is granted now.
+        from: Grant,
+        /// What would be granted.
+        to: Grant,
+    },
+    /// The load of a lift on that day, where it says more than the granted ones do.
+    Today {
+        /// The lift.
+        lift: Name,
+        /// Today's work; absent where nothing is lifted, though nothing stops the lift.
+        #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+        from: Option<Grant>,
+        /// What would be done today.
+        to: Grant,
+    },
+}
+
+/// What would open.
+#[non_exhaustive]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Opens {
+    /// Every stop of the lifter, as it is in force; empty where nothing is stopped. Shown before anything else.
+    pub stops: Vec<Reason>,
+    /// The day it was made for.
+    pub today: Day,
+    /// Stops that would no longer be in force.
+    pub stops_gone: Vec<StopGone>,
+    /// What else would no longer be in force, in the order of [`InForce`](super::InForce).
+    pub gone: Vec<Restriction>,
+    /// Loads that would be higher.
+    pub higher: Vec<HigherLoad>,
+    /// Nothing would be set for the lifts any more.
+    pub unsets: bool,
+    /// What nobody wrote down.
+    pub missing: Vec<Lacking>,
+    /// What to show beside it.
+    pub cautions: Vec<Caution>,
+}
+
+impl Opens {
+    /// Whether nothing opens, and something stays set where something is set.
+    #[must_use]
+    pub const fn is_empty(&self) -> bool {
+        self.stops_gone.is_empty() && self.gone.is_empty() && self.higher.is_empty() && !self.unsets
+    }
+}
+
+/// What would open if one more event (a correction or an undo among them) were written down on that day, or another log stood in
+/// this one's place: stops gone, limits gone or looser, loads higher. To be asked before anything is written.
+///
+/// With both, the event is written behind the other log. Nothing is kept of it.
+///
+/// # Rules
+/// What [`in_force`](super::in_force()) lists now and would not list then. A stop is the same whenever it was reported; a part of a
+/// limit stays where a limit then holds all that it says (no higher load or rating, the same range, in that region or everywhere); a
+/// ceiling where it is no higher. Breaks noted for later are looked at on their first day. A load of today that would be higher is told where no
+/// stop keeps it at nothing: the stop tells that.
+///
+/// # Errors
+/// What [`fold`](crate::progression::fold) reports of either log; `before_last_event` for a day before the last event of either.
+///
+/// # Examples
+/// ```
+/// use bismar::answers::{Restriction, opens};
+/// use bismar::quantity::Name;
+/// use bismar::record::{Correction, Event, EventKind, Lifter, Log, SymptomReport};
+/// use bismar::sign::StopSign;
+///
+/// let mut log = Log::new(Lifter::new(Name::new("A")?));
+/// let (day, told) = ("2026-03-02".parse()?, SymptomReport::new(vec![StopSign::Faint]));
+/// log.events.push(Event::new(1, day, EventKind::SymptomReport(told)));
+/// let undo = EventKind::Correction(Correction::new(1));
+/// let found = opens(&log, day, Some(&undo), None)?;
+/// assert!(matches!(found.stops_gone[0].stop, Restriction::Sign { sign: StopSign::Faint, .. }));
+/// assert!(found.stops_gone[0].taken_back);
+/// # Ok::<(), bismar::Error>(())
+/// ```
+pub fn opens(
+    log: &Log,
+    today: Day,
+    suppose: Option<&EventKind>,
+    instead: Option<&Log>,
+) -> Result<Opens, Error> {
+    let before = Diary::of(log)?;
+    let mut then = Cow::Borrowed(instead.unwrap_or(log));
+    if let Some(kind) = suppose {
+        let last = then.events.iter().map(|event| event.sequence).max();
+        let event = Event::new(last.unwrap_or_default().saturating_add(1), today, kind.clone());
+        then.to_mut().events.push(event);
+    }
+    before.opens(&Diary::of(&then)?, today)
+}
+
+impl Diary<'_> {
+    /// What would open if the log of that other diary stood in this one's place? See [`opens`].
+    ///
+    /// # Errors
+    /// `before_last_event` for a day before the last event of either.
+    pub fn opens(&self, then: &Diary<'_>, today: Day) -> Result<Opens, Error> {
+        let (before, after) = (self.state(), then.state());
+        check_today(before, today)?;
+        check_today(after, today)?;
+        let days = days(before, today);
+        let policy = before.parameters().map(|all| all.policy.clone()).unwrap_or_default();
+        let stops_gone = stops_gone(before, after, &days).into_iter().map(|stop| {
+            let taken_back = is_taken_back(&stop, self, then, &policy);
+            StopGone { stop, taken_back }
+        });
+        let stops_gone = stops_gone.collect();
+        let (now, later) = (sessions(before, &days), sessions(after, &days));
+        let mut gone: Vec<Restriction> = parts(before).filter(|part| !is_limited(after, part)).collect();
+        let kept = narrowing(after, &later);
+        gone.extend(narrowing(before, &now).into_iter().filter(|one| !kept.contains(one)));
+        gone.extend(ceilings(before).filter(|one| is_above(after, one)));
+        let higher = match (now.first(), later.first()) {
+            (Some(Some(now)), Some(Some(then))) => higher(now, then),
+            _ => Vec::new(),
+        };
+        Ok(Opens {
+            stops: before.stops_on(today),
+            today,
+            stops_gone,
+            gone,
+            higher,
+            unsets: before.parameters().is_some() && after.parameters().is_none(),
+            missing: missing(before),
+            cautions: cautions_of(before, today),
+        })
+    }
+}
+
+/// Stops of each of these days that are not there then, whenever they were reported; each once.
+fn stops_gone(before: &State, after: &State, days: &[Day]) -> Vec<Restriction> {
+    let mut all: Vec<Restriction> = Vec::new();
+    // After a newer clearance a refusal waits for the coach's word alone, and a sign that is told meanwhile for more.
+    let answered = refusal(before).is_none();
+    let signs = |other: &Restriction| matches!(other, Restriction::Sign { .. });
+    let stays = |one: &Restriction, still: &[Restriction]| {
+        let refused = matches!(one, Restriction::NotToTrain { .. });
+        still.iter().any(|other| is_same(one, other) || (refused && answered && signs(other)))
+    };
+    for day in days {
+        let still = stopping(after, *day);
+        let gone = stopping(before, *day).into_iter().filter(|one| !stays(one, &still));
+        for one in gone {
+            if !all.contains(&one) {
+                all.push(one);
+            }
+        }
+    }
+    all
+}
+
+/// Whether two stops are the same, whenever they were reported.
+fn is_same(one: &Restriction, other: &Restriction) -> bool {
+    match (one, other) {
+        (Restriction::Sign { sign, .. }, Restriction::Sign { sign: other, .. }) => sign == other,
+        (Restriction::Pain { region, .. }, Restriction::Pain { region: other, .. })
+        | (
+            Restriction::LimitWithoutLift { region, .. },
+            Restriction::LimitWithoutLift { region: other, .. },
+        ) => region == other,
+        (Restriction::Asked { ask, .. }, Restriction::Asked { ask: other, .. }) => ask == other,
+        (Restriction::NotToTrain { .. }, Restriction::NotToTrain { .. })
+        | (Restriction::Illness { .. }, Restriction::Illness { .. }) => true,
+        _ => false,
+    }
+}
+
+/// Whether a limit of that state holds all that a part of another says.
+fn is_limited(state: &State, part: &Restriction) -> bool {
+    let Restriction::Limit { limit: part } = part else { return false };
+    limits(state).iter().any(|limit| holds(limit, part))
+}
+
+fn holds(limit: &ClearanceLimits, part: &ClearanceLimits) -> bool {
+    limit.region.as_ref().is_none_or(|region| part.region.as_ref() == Some(region))
+        && part.load.is_none_or(|most| limit.load.is_some_and(|load| load <= most))
+        && part.effort.is_none_or(|most| limit.effort.is_some_and(|effort| effort <= most))
+        // How deep a range goes, the lift's own list of ranges says: only the same is known to be as careful.
+        && part.range.is_none_or(|range| limit.range == Some(range))
+        && (!part.no_loaded_flexion || limit.no_loaded_flexion)
+        && (!part.no_breath_hold || limit.no_breath_hold)
+}
+
+/// Whether a lift that is still there has no ceiling any more, or a higher one.
+fn is_above(state: &State, ceiling: &Restriction) -> bool {
+    let Restriction::Ceiling { lift, load } = ceiling else { return false };
+    let set = state.lift_state(lift);
+    set.is_some_and(|lift| lift.parameters().ceiling.is_none_or(|then| then > *load))
+}
+
+/// The work of a lift that is trained that day.
+fn work(lift: &LiftToday) -> Option<Grant> {
+    let load = lift.load.filter(|_| lift.sets > 0)?;
+    Some(Grant::new(Work::new(lift.sets, lift.reps, load)).with_place(lift.place))
+}
+
+/// The granted loads that are higher, and the loads of a day. What a stop kept at nothing is told by the stop.
+fn higher(before: &SessionPlan, after: &SessionPlan) -> Vec<HigherLoad> {
+    let mut all = Vec::new();
+    for then in &after.lifts {
+        let Some(now) = before.lifts.iter().find(|own| own.lift == then.lift) else { continue };
+        let granted = then.granted.load() > now.granted.load();
+        if granted {
+            all.push(HigherLoad::Granted { lift: then.lift.clone(), from: now.granted, to: then.granted });
+        }
+        let (Some(to), from) = (work(then), work(now)) else { continue };
+        // Where today does what is granted, before and then, it is said already.
+        let said = granted
+            && to.load() == then.granted.load()
+            && from.is_some_and(|from| from.load() == now.granted.load());
+        let more = from.is_none_or(|from| to.load() > from.load());
+        if more && !said && now.verdict != Verdict::Stop {
+            all.push(HigherLoad::Today { lift: then.lift.clone(), from, to });
+        }
+    }
+    all
+}
