@@ -3,10 +3,8 @@
 
 use alloc::boxed::Box;
 
-use super::judge::{Judged, counts_here};
 use super::lift::Now;
 use super::status::Status;
-use crate::quantity::Day;
 use crate::record::Grant;
 
 /// How the lift stood before the day, and what its first session led to. It is no part of where the lift stands, so that it makes
@@ -27,8 +25,7 @@ impl Now {
         self.day_start = DayStart(before.map(|before| Box::new((before, status, grant))));
     }
 
-    /// As it would stand now if the day had shown nothing yet and counted for nothing; none where its first session led nowhere, or it
-    /// was moved since.
+    /// As it would stand now if the day had shown nothing yet; none where its first session led nowhere, or it was moved since.
     pub(crate) fn without_the_day(&self) -> Option<Now> {
         let (before, status, grant) = self.day_start.0.as_deref()?;
         // An offer is made by what the session showed.
@@ -41,26 +38,16 @@ impl Now {
         (back.status, back.since) = (before.status.clone(), before.since);
         (back.fails, back.neutral) = (before.fails, before.neutral);
         back.nothing_easier = before.nothing_easier;
-        back.calibration = before.calibration;
-        (back.here, back.here_on) = (before.here, before.here_on);
+        // A day of calibration is one, whatever it showed.
+        if before.status != Status::Learning {
+            back.calibration = before.calibration;
+        }
         if before.grant != self.grant {
             back.grant = before.grant;
             (back.sittings, back.earlier) = (before.sittings.clone(), before.earlier);
-            back.restarted = before.restarted;
+            (back.here, back.here_on, back.restarted) = (before.here, before.here_on, before.restarted);
             (back.signed_off, back.watched) = (before.signed_off, before.watched.clone());
         }
         Some(back)
-    }
-
-    /// Counts the day of a part that takes back what an earlier one led to, as if it were all one: as a session at the place, and as
-    /// a day of calibration, where this part was done there.
-    pub(super) fn count_again(&mut self, result: &Judged, on: Day) {
-        if counts_here(result.short) {
-            self.count_here(on);
-        }
-        // A day of calibration is one, whatever it showed.
-        if self.status == Status::Learning && !result.elsewhere {
-            self.calibration.count_day();
-        }
     }
 }

@@ -7,7 +7,7 @@ use super::asked::Asked;
 use super::lift::Lift;
 use super::view::View;
 use crate::error::Error;
-use crate::gate::{Mark, Outcome, PassReason, SetMarks, session_pass_of};
+use crate::gate::{Mark, Outcome, PassReason, SessionVerdict, SetMarks, session_pass_of};
 use crate::quantity::{Length, Mass, Name, Reserve};
 use crate::reason::Shortfall;
 use crate::record::{Effort, LiftParameters, LiftSession, Place, Setup, WorkSet};
@@ -25,6 +25,10 @@ pub(crate) struct Judged {
     pub(crate) short: Option<Shortfall>,
     /// It was done at another place than the granted one, or the day asked for another.
     pub(crate) elsewhere: bool,
+    /// The work granted was done, of it or with more beside it, or fewer sets or repetitions of it.
+    pub(crate) here: bool,
+    /// Anything of it was done elsewhere, and not all of the work granted beside that.
+    pub(crate) away: bool,
     /// The day asked for another place than the granted one, and it was done there.
     pub(crate) as_asked_elsewhere: bool,
     pub(crate) scored: u16,
@@ -81,17 +85,19 @@ impl<'a> Said<'a> {
         })
     }
 
-    /// What was done at the granted place and load, where that is all of the work granted and more was done elsewhere or lighter.
-    fn granted_alone(&self, view: &View<'_>, due: usize) -> Option<Said<'a>> {
+    /// Of each set whether it was done at the granted place and load, where those are all of the work granted, and nothing asked for less.
+    fn whole_as_granted(&self, view: &View<'_>) -> Option<Vec<bool>> {
+        if !can_show_granted(view) || self.eased().is_some() {
+            return None;
+        }
         let (lift, grant) = (view.lift, view.lift.now.grant);
         let (loads, printed) = (lift.loadable.at(grant.place), lift.granted_as_loaded());
-        let there = |part: &LiftSession, asked: &Asked| {
-            place_shortfall(lift, grant.place, asked.place, part).is_none()
-        };
-        let parts = self.parts.iter().zip(&self.asked).filter(|(part, asked)| there(part, asked));
-        let mut granted = Said::new(parts.map(|(part, asked)| (*part, *asked)));
-        granted.sets.retain(|done| loads.is_as_printed(done.load, printed));
-        (granted.sets.len() >= due && granted.sets.len() < self.sets.len()).then_some(granted)
+        let parts = self.parts.iter().zip(&self.asked).flat_map(|(part, asked)| {
+            let there = place_shortfall(lift, grant.place, asked.place, part).is_none();
+            part.sets.iter().map(move |done| there && loads.is_as_printed(done.load, printed))
+        });
+        let granted: Vec<bool> = parts.collect();
+        (granted.iter().filter(|granted| **granted).count() >= sets_due(view)).then_some(granted)
     }
 
     /// The day asked for less than the work granted. Whoever did more than that shows no more than who did as asked.
@@ -108,21 +114,6 @@ impl<'a> Said<'a> {
 /// Judges a lift of a session. Evidence counts only for the place and load at which it was shown: anything else done is
 /// training, unless it failed.
 pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
-    let all = judge_sets(view, said, hurts)?;
-    // The work granted, done and failed, is failed, however much easier work was done well beside it.
-    if all.outcome != Outcome::Pass
-        && let Some(granted) = said.granted_alone(view, sets_due(view))
-    {
-        let alone = judge_sets(view, &granted, hurts)?;
-        if alone.outcome == Outcome::Fail {
-            let (short_of_reserve, effort_unsaid) = (all.short_of_reserve, all.effort_unsaid);
-            return Ok(Judged { short_of_reserve, effort_unsaid, ..alone });
-        }
-    }
-    Ok(all)
-}
-
-fn judge_sets(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
     let (set, now) = (&*view.lift.set, &view.lift.now);
     let careful = careful_marks(&said.sets);
     let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
@@ -136,6 +127,12 @@ fn judge_sets(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, E
         Outcome::Pass if short.is_none() => Outcome::Pass,
         _ => Outcome::NotScored,
     };
+    let whole = short.is_none().then(Vec::new).or_else(|| said.whole_as_granted(view));
+    let failed = match &whole {
+        Some(granted) if outcome == Outcome::NotScored => failed_as_granted(set, granted, &marks)?,
+        _ => None,
+    };
+    let (outcome, verdict) = failed.map_or((outcome, verdict), |failed| (Outcome::Fail, failed));
     Ok(Judged {
         outcome,
         critical: verdict.critical_fail,
@@ -144,7 +141,9 @@ fn judge_sets(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, E
         scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
         acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
         fault: lost_critical(set, &marks),
+        here: counts_here(short) || whole.is_some(),
         elsewhere: elsewhere.is_some(),
+        away: elsewhere.is_some() && whole.is_none(),
         as_asked_elsewhere: said.is_elsewhere_as_asked(now.grant.place),
         watched_held: counts_here(short) && super::probe::watched_held(now, set, &marks),
         weak: verdict.weakest,
@@ -164,6 +163,20 @@ fn judge_sets(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, E
     })
 }
 
+/// The verdict on what was done as granted, where it failed and more was done lighter or elsewhere: however much easier work is done
+/// well beside it, it is failed. The other sets keep their numbers and have no repetitions.
+fn failed_as_granted(
+    set: &LiftParameters,
+    granted: &[bool],
+    marks: &[&SetMarks],
+) -> Result<Option<SessionVerdict>, Error> {
+    let other = SetMarks::unscored(0, crate::gate::Rater::Coach);
+    let each = granted.iter().zip(marks);
+    let alone: Vec<&SetMarks> = each.map(|(granted, own)| if *granted { *own } else { &other }).collect();
+    let verdict = session_pass_of(&set.pass, &set.criteria, &alone)?;
+    Ok(Some(verdict).filter(|verdict| verdict.passed == Outcome::Fail))
+}
+
 /// In what the place of any part differed from the granted one.
 fn elsewhere(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, granted) = (view.lift, view.lift.now.grant.place);
@@ -176,15 +189,19 @@ pub(crate) const fn counts_here(short: Option<Shortfall>) -> bool {
     matches!(short, None | Some(Shortfall::Sets | Shortfall::Reps))
 }
 
+/// Whether the work granted can be shown. More than that may be allowed all the same. Where nothing is so light as what is allowed, no
+/// range of the lift is, or nothing nearly so heavy is made, nothing is shown.
+fn can_show_granted(view: &View<'_>) -> bool {
+    let range = view.lift.now.grant.place.range;
+    view.range_allowed(range).is_some() && view.allows_granted_load() && !view.is_kit_held()
+}
+
 /// In what the work done fell short of the work granted, or differed from it: the first of load, sets, reps.
 fn shortfall(view: &View<'_>, said: &Said<'_>) -> Option<Shortfall> {
     let (lift, grant) = (view.lift, view.lift.now.grant);
     let loads = lift.loadable.at(grant.place);
     let printed = lift.granted_as_loaded();
-    // More than granted may be allowed: what is granted can be shown all the same. Where nothing is so light as what is
-    // allowed, no range of the lift is, or nothing nearly so heavy is made, nothing is shown.
-    let range_allowed = view.range_allowed(grant.place.range).is_some();
-    if !range_allowed || !view.allows_granted_load() || view.is_kit_held() {
+    if !can_show_granted(view) {
         return Some(Shortfall::Limit);
     }
     // The sets of a plan with a lighter day are training; every set must be at the load.

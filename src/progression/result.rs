@@ -2,7 +2,7 @@
 
 use alloc::sync::Arc;
 
-use super::judge::{Judged, counts_here};
+use super::judge::Judged;
 use super::lift::{Lift, Now};
 use super::sitting::Sitting;
 use super::status::{Purpose, Status};
@@ -86,7 +86,7 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         }
         now.partner_pain = false;
     }
-    if counts_here(result.short) {
+    if result.here {
         now.count_here(on);
     }
     now.remember(sitting(now, result, on, event, facts));
@@ -150,14 +150,14 @@ fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fac
     let failed = |sitting: &Sitting| sitting.outcome == Outcome::Fail;
     match (result.outcome, earlier) {
         (Outcome::Fail, Some(earlier)) if failed(&earlier) => {
-            if counts_here(result.short) {
+            if result.here {
                 now.count_here(on);
             }
             let critical = earlier.critical || own.critical;
             now.sittings.push(Sitting { critical, ..effort(earlier) });
         }
         (Outcome::Fail, _) => {
-            if counts_here(result.short) {
+            if result.here {
                 now.count_here(on);
             }
             now.remember(own);
@@ -174,7 +174,7 @@ fn take_again(lift: &mut Lift, result: &Judged, on: Day, event: u32, facts: &Fac
         // older pass is the last session any more.
         (Outcome::NotScored, None) => {
             if now.last_passed() {
-                if counts_here(result.short) {
+                if result.here {
                     now.count_here(on);
                 }
                 now.remember(own);
@@ -216,7 +216,7 @@ fn take_pass(lift: &mut Lift, on: Day, facts: &Facts) {
 /// the place that is learned.
 fn take_neutral(lift: &mut Lift, result: &Judged, on: Day) {
     lift.now.withdraw_offer(on);
-    if lift.now.status == Status::Learning && !result.elsewhere {
+    if lift.now.status == Status::Learning && !result.away {
         count_learning(lift, on);
     }
 }
@@ -228,7 +228,7 @@ fn take_fail(lift: &mut Lift, result: &Judged, on: Day, policy: &Policy) {
     now.withdraw_offer(on);
     let hurt = now.status == Status::Consolidating && result.critical && result.pain;
     match &mut now.status {
-        Status::Learning if !result.elsewhere => count_learning(lift, on),
+        Status::Learning if !result.away => count_learning(lift, on),
         Status::SteppingBack { passes, .. } | Status::Returning { passes, .. } => *passes = 0,
         _ => {}
     }

@@ -173,8 +173,7 @@ impl State {
         if let Some(begun) = &begun {
             result = judged(&View { lift: begun, ..view })?;
         }
-        let mut begun = begun.filter(|_| result.takes_back()).map(|lift| lift.now);
-        begun.iter_mut().for_each(|begun| begun.count_again(&result, on));
+        let begun = begun.filter(|_| result.takes_back()).map(|lift| lift.now);
         let strict_hurt = view.lift.now.partner_pain && partner_hurt_today(&view);
         let facts = Facts {
             // A day below the usual excuses technique, not pain.

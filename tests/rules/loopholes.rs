@@ -2,7 +2,7 @@
 //! session, a low band, rare light sessions, token sessions of a way back, another kind of implement, what nobody can read.
 
 use bismar::condition::DayClass;
-use bismar::gate::{Mark, Rater, SetMarks};
+use bismar::gate::{Mark, Outcome, Rater, SetMarks};
 use bismar::loading::Stock;
 use bismar::prescription::Change;
 use bismar::quantity::{Mass, Reps};
@@ -327,12 +327,36 @@ fn a_fail_at_the_work_granted_is_not_made_good_by_easier_work_beside_it() {
                 easier.into_iter().for_each(|easier| world.train_with(easier));
             }
         }
-        world.state().lift_state(&name("squat")).unwrap().now().fails
+        let now = world.state().lift_state(&name("squat")).unwrap().now().clone();
+        (now.fails, now.sittings.last().unwrap().outcome)
     };
     let lighter = || LiftSession::as_granted(name("squat"), World::sets(kg(40.0), 10, true));
     let on_an_easier_rung = lighter().with_place(Some(Place::at_rung(0)));
-    assert_eq!(fails(None, false), 1);
-    assert_eq!(fails(Some(lighter()), true), 1);
-    assert_eq!(fails(Some(lighter()), false), 1);
-    assert_eq!(fails(Some(on_an_easier_rung), false), 1);
+    assert_eq!(fails(None, false), (1, Outcome::Fail));
+    assert_eq!(fails(Some(lighter()), true), (1, Outcome::Fail));
+    assert_eq!(fails(Some(lighter()), false), (1, Outcome::Fail));
+    assert_eq!(fails(Some(on_an_easier_rung), false), (1, Outcome::Fail));
+}
+
+#[test]
+fn a_failed_day_counts_no_more_than_a_passed_one_beside_easier_work() {
+    // Days at the place, and days of calibration, of a day whose work granted was done well or failed, with ten easier sets.
+    let counts = |clean: bool, rung: u8| {
+        let mut world = World::new(parameters());
+        world.day_report(DayClass::Within);
+        let sets = |good: u16| {
+            let marks = SetMarks::scored(5, good, Rater::Coach).with("brace", Mark::Met).unwrap();
+            let mut sets = World::sets(kg(60.0), 2, true);
+            sets.iter_mut().for_each(|set| set.marks = Some(marks.clone()));
+            sets
+        };
+        let easier = LiftSession::as_granted(name("squat"), World::sets(kg(40.0), 10, true));
+        world.train_with(LiftSession::as_granted(name("squat"), sets(if clean { 5 } else { 2 })));
+        world.train_with(easier.with_place(Some(Place::at_rung(rung))));
+        let now = world.state().lift_state(&name("squat")).unwrap().now().clone();
+        (now.here.0, now.calibration.done, now.held.is_some())
+    };
+    for rung in [0, 1] {
+        assert_eq!(counts(false, rung), counts(true, rung), "rung {rung}");
+    }
 }
