@@ -61,8 +61,11 @@ pub(crate) fn take_result(lift: &mut Lift, result: &Judged, on: Day, event: u32,
         return;
     }
     // Done while something that comes first is open or was said today: a pass says nothing and ends nothing, calibration neither,
-    // of which the day counts; the morning after it is waited for, and what is worse counts.
+    // of which the day counts, as it does of the days at the place; the morning after it is waited for, and what is worse counts.
     if facts.first && result.outcome == Outcome::Pass {
+        if result.here {
+            now.count_here(on);
+        }
         if result.short_of_reserve || result.effort_unsaid {
             // What it left in reserve counts all the same.
             let own = sitting(now, result, on, event, facts);

@@ -37,10 +37,12 @@ pub fn granted_more(set: &LiftParameters, worse: &Decision, better: &Decision) -
     // What a limit of range leaves is asked for in less range than is granted: an easier place.
     let less_range =
         |decision: &Decision| decision.reasons.iter().any(|reason| matches!(reason, Reason::ClearanceRange));
+    if less_range(worse) && !less_range(better) {
+        return None;
+    }
     match places(set, one.place, other.place) {
         Places::Harder => Some(format!("place {:?} against {:?}", one.place, other.place)),
         Places::Easier => None,
-        Places::Same if less_range(worse) && !less_range(better) => None,
         Places::Same => more("limit", worse.limit, better.limit)
             .or_else(|| more("load", one.work.load, other.work.load))
             .or_else(|| more("sets", one.work.sets, other.work.sets))
