@@ -89,6 +89,8 @@ pub enum Restriction {
         place: Place,
         /// Load allowed by it.
         load: Mass,
+        /// Its last day, where it has one.
+        until: Option<Day>,
     },
     /// The coach allows no higher load of a lift, at any place.
     Ceiling {
@@ -293,9 +295,9 @@ pub(super) fn narrowing(state: &State, sessions: &[Option<SessionPlan>]) -> Vec<
     let mut all: Vec<Restriction> = rests.map(|lift| Restriction::Rest { lift: lift.id().clone() }).collect();
     for today in sessions.iter().flatten().flat_map(|session| &session.lifts) {
         let said = today.reasons.iter().filter_map(|reason| match reason {
-            Reason::OverrideInForce { load, who, .. } if *load < today.granted.load() => {
+            Reason::OverrideInForce { load, who, until } if *load < today.granted.load() => {
                 let (who, lift, place) = (who.clone(), today.lift.clone(), today.granted.place);
-                Some(Restriction::Word { who, lift, place, load: *load })
+                Some(Restriction::Word { who, lift, place, load: *load, until: *until })
             }
             Reason::PlannedBreak { until } => Some(Restriction::PlannedBreak { until: *until }),
             Reason::IllUntil { until } => Some(Restriction::IllUntil { until: *until }),

@@ -40,10 +40,11 @@ pub(in crate::text) const IN_FORCE: Phrases = &[
     ),
     ("opens.gone", "{what} is no longer in force then."),
     ("opens.granted", "{lift}: a working load of {to} then, and not {from}."),
+    ("opens.granted_work", "{lift}: {to} as the granted work then, and not {from}."),
     ("opens.today", "{lift}: {to} today then, and not {from}."),
     ("opens.today_left_out", "{lift}: {to} today then; now it is left out."),
     ("opens.unsets", "Nothing would be set for the lifts any more."),
-    ("opens.nothing", "Nothing that is in force would end, and no load would be higher."),
+    ("opens.nothing", "Nothing that is in force would end, and no load would be higher and no work more."),
 ];
 
 impl Words<'_> {
@@ -93,12 +94,22 @@ impl Words<'_> {
     pub fn higher_load(&self, higher: &HigherLoad) -> String {
         let at = |lift: &Name, grant: &Grant| self.load_at(lift, grant.place, grant.load());
         let name = |lift: &Name| ("lift", capital(self.lift_name(lift)));
+        let in_sets =
+            |from: &Grant, to: &Grant| (from.work.sets, from.work.reps) != (to.work.sets, to.work.reps);
+        // Sets and repetitions are said where they change.
+        let both = |lift: &Name, from: &Grant, to: &Grant| {
+            let said = |grant: &Grant| {
+                if in_sets(from, to) { self.work_at(lift, *grant) } else { at(lift, grant) }
+            };
+            [name(lift), ("from", said(from)), ("to", said(to))]
+        };
         match higher {
             HigherLoad::Granted { lift, from, to } => {
-                self.say("opens.granted", &[name(lift), ("from", at(lift, from)), ("to", at(lift, to))])
+                let key = if in_sets(from, to) { "opens.granted_work" } else { "opens.granted" };
+                self.say(key, &both(lift, from, to))
             }
             HigherLoad::Today { lift, from: Some(from), to } => {
-                self.say("opens.today", &[name(lift), ("from", at(lift, from)), ("to", at(lift, to))])
+                self.say("opens.today", &both(lift, from, to))
             }
             HigherLoad::Today { lift, from: None, to } => {
                 self.say("opens.today_left_out", &[name(lift), ("to", at(lift, to))])
@@ -129,7 +140,7 @@ impl Words<'_> {
                 self.say("restriction.ill_until", &[("day", self.day(*until))])
             }
             Restriction::Rest { lift } => self.say("restriction.rest", &[called(lift)]),
-            Restriction::Word { who, lift, place, load } => {
+            Restriction::Word { who, lift, place, load, .. } => {
                 let load = with_place(self.most_of(lift, *load), &self.place(lift, *place));
                 self.say("restriction.word", &[("who", who.to_string()), called(lift), ("load", load)])
             }
