@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::diary::Diary;
 use super::in_force::{
-    Restriction, ceilings, days, limits, missing, narrowing, parts, refusal, sessions, stopping,
+    Restriction, ceilings, days, limits, missing, narrowing, parts, refusal, sessions, stopping, unread,
 };
 use super::lacking::Lacking;
 use super::reported::is_taken_back;
@@ -157,6 +157,7 @@ impl Diary<'_> {
         let mut gone: Vec<Restriction> = parts(before).filter(|part| !is_limited(after, part)).collect();
         gone.extend(widened((before, &now), (after, &later)));
         gone.extend(ceilings(before).filter(|one| is_above(after, one)));
+        gone.extend(unread(before).filter(|_| unread(after).is_none()));
         let higher = match (now.first(), later.first()) {
             (Some(Some(now)), Some(Some(then))) => higher((before, now), (after, then)),
             _ => Vec::new(),

@@ -186,8 +186,11 @@ fn a_refusal_stays_beside_a_sign() {
 fn an_illness_noted_in_advance_is_told_when_it_is_taken_back() {
     let from = world().day.plus(30).unwrap();
     let world = with(&[away(from, None, LayoffReason::Ill)]);
-    assert!(found(&world).restrictions.is_empty());
     let stop = Restriction::Illness { since: from };
+    let now = found(&world);
+    assert_eq!((now.restrictions.as_slice(), now.stops.len()), ([stop.clone()].as_slice(), 0));
+    let said = now.show(&Words::of(&parameters()));
+    assert_eq!(said[0], "From 4 Feb 2026 on: an illness or operation, with no new clearance yet.");
     assert_eq!(told(&undone(&world)), [(stop, true)]);
 }
 
@@ -329,8 +332,8 @@ fn more_than_load_is_told() {
         lift.tempos = vec![Tempo::new(2, 0, 1), Tempo::new(4, 0, 1)];
     };
     let ways: [(Change, &str); 5] = [
-        (|lift| lift.start.work.sets = 3, "Squat: 3 x 5 at 60 kg (full, "),
-        (|lift| lift.start.work.reps = 6, "Squat: 2 x 6 at 60 kg (full"),
+        (|lift| lift.start.work.sets = 3, "Squat: work of 3 x 5 at 60 kg (full, "),
+        (|lift| lift.start.work.reps = 6, "Squat: work of 2 x 6 at 60 kg (full"),
         (|lift| lift.start.place.range = 1, "Squat: a working load of 60 kg (full, range 500 mm"),
         (|lift| lift.start.place.tempo = 1, "Squat: a working load of 60 kg (full, range 300 mm"),
         (|lift| lift.start.place.rung = 1, "Squat: a working load of 60 kg (full, range 300 mm"),
@@ -368,6 +371,41 @@ fn a_lift_that_is_left_out_and_would_be_trained_is_told() {
     assert!(found.stops_gone.is_empty());
     let [HigherLoad::Today { lift, from: None, to }] = found.higher.as_slice() else { panic!("{found:?}") };
     assert_eq!((lift, to.load()), (&name("squat"), kg(60.0)));
+}
+
+/// Entries of a newer version hold every step, so that it is not said that nothing narrows.
+#[test]
+fn entries_that_cannot_be_read_are_in_force() {
+    let unread = UnknownEvent::new("of_a_newer_version".into(), bismar::value::Value::Bool(true));
+    let mut world = world();
+    world.log.version += 1;
+    world.add(EventKind::Unknown(unread));
+    let kinds = |all: &[Restriction]| all.iter().map(Restriction::kind).collect::<Vec<_>>();
+    let now = found(&world);
+    assert_eq!(kinds(&now.restrictions), ["unknown_events"]);
+    let said = now.show(&Words::of(&parameters()));
+    assert!(said[0].starts_with("In force: entries of a newer version"), "{said:?}");
+    assert_eq!(kinds(&undone(&world).gone), ["unknown_events"]);
+}
+
+/// Some call a region with its article.
+#[test]
+fn a_region_with_its_article_has_one() {
+    let mut all = parameters();
+    all.regions[0].name = Some(name("the left knee"));
+    let words = Words::of(&all);
+    let region = name("knee");
+    let since = world().day;
+    for (restriction, said) in [
+        (Restriction::Pain { region: region.clone(), since }, "pain in the left knee"),
+        (
+            Restriction::LimitWithoutLift { region, since },
+            "a limit for the left knee, which no lift here loads",
+        ),
+        (Restriction::Pain { region: name("back"), since }, "pain in the back"),
+    ] {
+        assert_eq!(words.restriction(&restriction), said);
+    }
 }
 
 /// 60 kg are granted, and a limit of 30 kg holds: without it today's squat is at 60 kg, whatever is granted.
