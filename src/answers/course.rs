@@ -5,10 +5,10 @@ use alloc::vec::Vec;
 use super::diary::Diary;
 use super::history::{GrantStep, LiftOutcome, SessionDone};
 use crate::error::{Code, Error};
-use crate::gate::{Outcome, session_pass};
+use crate::gate::{Outcome, SetMarks, session_pass_of};
 use crate::progression::{SITTINGS, State, Status};
 use crate::quantity::{Day, Mass, Name};
-use crate::record::{Effective, Event, EventKind, LiftSession, Parameters, Session};
+use crate::record::{Effective, Event, EventKind, LiftSession, Parameters, Session, WorkSet};
 
 /// A log as it was followed, event by event, for its [`history`](super::history()): kept beside a [`Diary`] that grows, it is followed on
 /// from where it ended.
@@ -170,10 +170,13 @@ fn done(event: &Event, session: &Session, state: &State) -> SessionDone {
 
 fn lift_done(lift: &LiftSession, session: u32, state: &State) -> LiftOutcome {
     let set = state.parameters().and_then(|all| all.lift(&lift.lift));
-    let marks: Vec<_> = lift.sets.iter().filter_map(|set| set.marks.clone()).collect();
-    let verdict = set.and_then(|set| session_pass(&set.pass, &set.criteria, &marks).ok());
+    // As a session is judged for its gate: what anybody saw lost is lost, and a set that nobody marked is not scored.
+    let careful: Vec<_> = lift.sets.iter().map(WorkSet::careful_marks_or_unscored).collect();
+    let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
+    let verdict = set.and_then(|set| session_pass_of(&set.pass, &set.criteria, &marks).ok());
     let place = lift.place.or_else(|| state.lift_state(&lift.lift)?.now().last_place);
-    let judged = verdict.as_ref().map(|verdict| verdict.passed);
+    let missed = lift.sets.iter().any(|set| set.failed).then_some(Outcome::Fail);
+    let judged = missed.or(verdict.as_ref().map(|verdict| verdict.passed));
     LiftOutcome {
         lift: lift.lift.clone(),
         place: set.zip(place).map(|(set, place)| set.named_place(place)),

@@ -46,7 +46,7 @@ pub struct LiftOutcome {
     /// A load of it is one of two, one in each hand.
     pub each_hand: bool,
     /// What it came to in the end: what was told the next morning may take a pass back. Of a session that counted toward no gate, what
-    /// its marks say.
+    /// its marks say, whoever gave them; with a set that was missed, a fail.
     pub outcome: Outcome,
     /// By its marks it passed, and an answer about its pain took that back.
     pub taken_back: bool,

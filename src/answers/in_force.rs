@@ -89,6 +89,8 @@ pub enum Restriction {
         place: Place,
         /// Load allowed by it.
         load: Mass,
+        /// Its last day, where it has one.
+        until: Option<Day>,
     },
     /// The coach allows no higher load of a lift, at any place.
     Ceiling {
@@ -97,6 +99,8 @@ pub enum Restriction {
         /// The highest load.
         load: Mass,
     },
+    /// Entries of a newer version, which cannot be read here: a stop may be among them, and no lift takes a step.
+    UnknownEvents,
 }
 
 impl Restriction {
@@ -116,10 +120,11 @@ impl Restriction {
             Restriction::Rest { .. } => "rest",
             Restriction::Word { .. } => "word",
             Restriction::Ceiling { .. } => "ceiling",
+            Restriction::UnknownEvents => "unknown_events",
         }
     }
 
-    /// Since when it stops; none where it narrows and stops nothing.
+    /// Since when it stops, the first day of an illness noted in advance among them; none where it narrows and stops nothing.
     #[must_use]
     pub const fn stops_since(&self) -> Option<Day> {
         match self {
@@ -144,7 +149,8 @@ pub struct InForce {
     pub stops: Vec<Reason>,
     /// The day it was made for.
     pub today: Day,
-    /// Each thing by itself: what stops on that day first, then limits, rests, breaks and words of the coach, then ceilings.
+    /// Each thing by itself: what stops on that day first, then illnesses noted in advance, limits, rests, breaks and words of the coach,
+    /// ceilings, and entries that cannot be read.
     pub restrictions: Vec<Restriction>,
     /// What nobody wrote down.
     pub missing: Vec<Lacking>,
@@ -188,10 +194,13 @@ pub fn in_force(log: &Log, today: Day) -> Result<InForce, Error> {
 /// `before_last_event`.
 pub fn in_force_from(state: &State, today: Day) -> Result<InForce, Error> {
     check_today(state, today)?;
+    let days = days(state, today);
     let mut restrictions = stopping(state, today);
+    restrictions.extend(illnesses_ahead(state, today, &days));
     restrictions.extend(parts(state));
-    restrictions.extend(narrowing(state, &sessions(state, &days(state, today))));
+    restrictions.extend(narrowing(state, &sessions(state, &days)));
     restrictions.extend(ceilings(state));
+    restrictions.extend(unread(state));
     Ok(InForce {
         stops: state.stops_on(today),
         today,
@@ -245,6 +254,18 @@ pub(super) fn stopping(state: &State, on: Day) -> Vec<Restriction> {
     all
 }
 
+/// Illnesses and operations noted in advance: they stop from their first day on.
+fn illnesses_ahead(state: &State, today: Day, days: &[Day]) -> impl Iterator<Item = Restriction> {
+    let begun = days.iter().filter_map(|day| state.ill_since_on(*day).filter(|since| since > &today));
+    let days: BTreeSet<Day> = begun.collect();
+    days.into_iter().map(|since| Restriction::Illness { since })
+}
+
+/// Entries that cannot be read.
+pub(super) fn unread(state: &State) -> Option<Restriction> {
+    (state.unknown_events() > 0).then_some(Restriction::UnknownEvents)
+}
+
 /// Day of the last clearance, where its answer was not to train.
 pub(super) fn refusal(state: &State) -> Option<Day> {
     let given = state.clearance()?;
@@ -293,9 +314,9 @@ pub(super) fn narrowing(state: &State, sessions: &[Option<SessionPlan>]) -> Vec<
     let mut all: Vec<Restriction> = rests.map(|lift| Restriction::Rest { lift: lift.id().clone() }).collect();
     for today in sessions.iter().flatten().flat_map(|session| &session.lifts) {
         let said = today.reasons.iter().filter_map(|reason| match reason {
-            Reason::OverrideInForce { load, who, .. } if *load < today.granted.load() => {
+            Reason::OverrideInForce { load, who, until } if *load < today.granted.load() => {
                 let (who, lift, place) = (who.clone(), today.lift.clone(), today.granted.place);
-                Some(Restriction::Word { who, lift, place, load: *load })
+                Some(Restriction::Word { who, lift, place, load: *load, until: *until })
             }
             Reason::PlannedBreak { until } => Some(Restriction::PlannedBreak { until: *until }),
             Reason::IllUntil { until } => Some(Restriction::IllUntil { until: *until }),

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::diary::Diary;
 use super::in_force::{
-    Restriction, ceilings, days, limits, missing, narrowing, parts, refusal, sessions, stopping,
+    Restriction, ceilings, days, limits, missing, narrowing, parts, refusal, sessions, stopping, unread,
 };
 use super::lacking::Lacking;
 use super::reported::is_taken_back;
@@ -16,7 +16,7 @@ use crate::prescription::{LiftToday, SessionPlan, Verdict};
 use crate::progression::State;
 use crate::quantity::{Day, Name};
 use crate::reason::Reason;
-use crate::record::{ClearanceLimits, Event, EventKind, Grant, Log, Work};
+use crate::record::{ClearanceLimits, Dimension, Event, EventKind, Grant, LiftParameters, Log, Work};
 
 /// A stop that is in force and would not be any more.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,13 +30,13 @@ pub struct StopGone {
     pub taken_back: bool,
 }
 
-/// A load that would be higher.
+/// A load that would be higher, or work that would be more: at a harder place, or with more sets or repetitions at no less load.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[non_exhaustive]
 pub enum HigherLoad {
-    /// The granted load of a lift.
+    /// The granted work of a lift.
     Granted {
         /// The lift.
         lift: Name,
@@ -45,7 +45,7 @@ pub enum HigherLoad {
         /// What would be granted.
         to: Grant,
     },
-    /// The load of a lift on that day, where it says more than the granted ones do.
+    /// The work of a lift on that day, where it says more than the granted ones do.
     Today {
         /// The lift.
         lift: Name,
@@ -71,7 +71,7 @@ pub struct Opens {
     pub stops_gone: Vec<StopGone>,
     /// What else would no longer be in force, in the order of [`InForce`](super::InForce).
     pub gone: Vec<Restriction>,
-    /// Loads that would be higher.
+    /// Loads that would be higher, and work that would be more.
     pub higher: Vec<HigherLoad>,
     /// Nothing would be set for the lifts any more.
     pub unsets: bool,
@@ -90,15 +90,17 @@ impl Opens {
 }
 
 /// What would open if one more event (a correction or an undo among them) were written down on that day, or another log stood in
-/// this one's place: stops gone, limits gone or looser, loads higher. To be asked before anything is written.
+/// this one's place: stops gone, limits gone or looser, loads higher or work more. To be asked before anything is written.
 ///
 /// With both, the event is written behind the other log. Nothing is kept of it.
 ///
 /// # Rules
 /// What [`in_force`](super::in_force()) lists now and would not list then. A stop is the same whenever it was reported; a part of a
 /// limit stays where a limit then holds all that it says (no higher load or rating, the same range, in that region or everywhere); a
-/// ceiling where it is no higher. Breaks noted for later are looked at on their first day. A load of today that would be higher is told where no
-/// stop keeps it at nothing: the stop tells that.
+/// ceiling where it is no higher; a word of the coach where one that lasts as long, or the granted load, is no higher; a break where one
+/// that lasts as long holds that day. Breaks noted for later are looked at on their first day, each day by itself. More work is a higher
+/// load, a harder place (one that is not known to be easier among them), or more sets or repetitions at no less load. Work of today that
+/// would be more is told where no stop keeps it at nothing: the stop tells that.
 ///
 /// # Errors
 /// What [`fold`](crate::progression::fold) reports of either log; `before_last_event` for a day before the last event of either.
@@ -153,11 +155,11 @@ impl Diary<'_> {
         let stops_gone = stops_gone.collect();
         let (now, later) = (sessions(before, &days), sessions(after, &days));
         let mut gone: Vec<Restriction> = parts(before).filter(|part| !is_limited(after, part)).collect();
-        let kept = narrowing(after, &later);
-        gone.extend(narrowing(before, &now).into_iter().filter(|one| !kept.contains(one)));
+        gone.extend(widened((before, &now), (after, &later)));
         gone.extend(ceilings(before).filter(|one| is_above(after, one)));
+        gone.extend(unread(before).filter(|_| unread(after).is_none()));
         let higher = match (now.first(), later.first()) {
-            (Some(Some(now)), Some(Some(then))) => higher(now, then),
+            (Some(Some(now)), Some(Some(then))) => higher((before, now), (after, then)),
             _ => Vec::new(),
         };
         Ok(Opens {
@@ -227,6 +229,53 @@ fn holds(limit: &ClearanceLimits, part: &ClearanceLimits) -> bool {
         && (!part.no_breath_hold || limit.no_breath_hold)
 }
 
+/// Rests, breaks and words that something no less careful does not follow, day by day; each once.
+fn widened(
+    now: (&State, &[Option<SessionPlan>]),
+    then: (&State, &[Option<SessionPlan>]),
+) -> Vec<Restriction> {
+    let mut all = Vec::new();
+    for (before, after) in now.1.iter().zip(then.1) {
+        let still = narrowing(then.0, core::slice::from_ref(after));
+        for one in narrowing(now.0, core::slice::from_ref(before)) {
+            let stays = still.iter().any(|other| no_less(&one, other)) || is_granted(&one, after.as_ref());
+            if !stays && !all.contains(&one) {
+                all.push(one);
+            }
+        }
+    }
+    all
+}
+
+/// Whether the other holds all that the one does, and for as long.
+fn no_less(one: &Restriction, other: &Restriction) -> bool {
+    let as_long = |until: Option<Day>, then: Option<Day>| {
+        then.is_none_or(|then| until.is_some_and(|until| then >= until))
+    };
+    match (one, other) {
+        (Restriction::PlannedBreak { until }, Restriction::PlannedBreak { until: then }) => {
+            as_long(*until, *then)
+        }
+        // After an illness a clearance comes first as well.
+        (Restriction::PlannedBreak { until }, Restriction::IllUntil { until: then }) => {
+            as_long(*until, Some(*then))
+        }
+        (Restriction::IllUntil { until }, Restriction::IllUntil { until: then }) => then >= until,
+        (
+            Restriction::Word { lift, place, load, until, .. },
+            Restriction::Word { lift: of, place: at, load: most, until: then, .. },
+        ) => lift == of && place == at && most <= load && as_long(*until, *then),
+        _ => one == other,
+    }
+}
+
+/// Whether a word says no less than what is granted then at that place.
+fn is_granted(word: &Restriction, then: Option<&SessionPlan>) -> bool {
+    let Restriction::Word { lift, place, load, .. } = word else { return false };
+    let own = then.and_then(|then| then.lifts.iter().find(|own| own.lift == *lift));
+    own.is_some_and(|own| own.granted.place == *place && own.granted.load() <= *load)
+}
+
 /// Whether a lift that is still there has no ceiling any more, or a higher one.
 fn is_above(state: &State, ceiling: &Restriction) -> bool {
     let Restriction::Ceiling { lift, load } = ceiling else { return false };
@@ -240,21 +289,44 @@ fn work(lift: &LiftToday) -> Option<Grant> {
     Some(Grant::new(Work::new(lift.sets, lift.reps, load)).with_place(lift.place))
 }
 
-/// The granted loads that are higher, and the loads of a day. What a stop kept at nothing is told by the stop.
-fn higher(before: &SessionPlan, after: &SessionPlan) -> Vec<HigherLoad> {
+/// Whether that is more work: a higher load, a harder place or one of which nobody can tell, or more sets or repetitions at no less
+/// load.
+fn is_more((before, from): (&LiftParameters, &Grant), (after, to): (&LiftParameters, &Grant)) -> bool {
+    let alike = before.rungs == after.rungs && before.ranges == after.ranges && before.tempos == after.tempos;
+    let harder = after.harder_in(from, to);
+    let (rung, other) = (from.place.rung, to.place.rung);
+    // A rung that no chain connects is not known to be easier, and numbers tell nothing of other lists.
+    let elsewhere = if alike {
+        rung != other && !after.is_harder(rung, other)
+    } else {
+        before.named_place(from.place) != after.named_place(to.place)
+    };
+    elsewhere
+        || harder.into_iter().any(|what| match what {
+            Dimension::Sets | Dimension::Reps => to.load() >= from.load(),
+            Dimension::Load => true,
+            _ => alike,
+        })
+}
+
+/// The grants that are more, and the work of a day. What a stop kept at nothing is told by the stop.
+fn higher(before: (&State, &SessionPlan), after: (&State, &SessionPlan)) -> Vec<HigherLoad> {
     let mut all = Vec::new();
-    for then in &after.lifts {
-        let Some(now) = before.lifts.iter().find(|own| own.lift == then.lift) else { continue };
-        let granted = then.granted.load() > now.granted.load();
+    for then in &after.1.lifts {
+        let Some(now) = before.1.lifts.iter().find(|own| own.lift == then.lift) else { continue };
+        let (Some(own), Some(later)) = (before.0.lift_state(&then.lift), after.0.lift_state(&then.lift))
+        else {
+            continue;
+        };
+        let is_more = |from: &Grant, to: &Grant| is_more((own.parameters(), from), (later.parameters(), to));
+        let granted = is_more(&now.granted, &then.granted);
         if granted {
             all.push(HigherLoad::Granted { lift: then.lift.clone(), from: now.granted, to: then.granted });
         }
         let (Some(to), from) = (work(then), work(now)) else { continue };
         // Where today does what is granted, before and then, it is said already.
-        let said = granted
-            && to.load() == then.granted.load()
-            && from.is_some_and(|from| from.load() == now.granted.load());
-        let more = from.is_none_or(|from| to.load() > from.load());
+        let said = granted && to == then.granted && from.is_some_and(|from| from == now.granted);
+        let more = from.is_none_or(|from| is_more(&from, &to));
         if more && !said && now.verdict != Verdict::Stop {
             all.push(HigherLoad::Today { lift: then.lift.clone(), from, to });
         }

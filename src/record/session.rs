@@ -297,6 +297,12 @@ impl WorkSet {
         Some(Cow::Owned(worst))
     }
 
+    /// The same; of a set that nobody marked, marks that score nothing.
+    pub(crate) fn careful_marks_or_unscored(&self) -> Cow<'_, SetMarks> {
+        let unscored = || Cow::Owned(SetMarks::unscored(self.reps.halves() / 2, Rater::Coach));
+        self.careful_marks().unwrap_or_else(unscored)
+    }
+
     /// Checks what the parts alone cannot.
     pub(crate) fn check(&self) -> Result<(), Error> {
         if !self.reps.is_whole() {

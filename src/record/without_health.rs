@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::event::{Event, EventKind};
 use super::health::{Clearance, ClearanceStatus};
 use super::log::{Lifter, Log};
+use super::parameters::Parameters;
 use super::plan::Plan;
 use super::session::Session;
 use crate::error::Error;
@@ -24,7 +25,7 @@ pub enum HealthDetail {
     Note,
     /// Answers about pain in sessions.
     Pain,
-    /// Cues, reasons, names of blocks and of kit: somebody's own words.
+    /// Cues, reasons, names of blocks and of kit, what people call regions, lifts and rungs: somebody's own words.
     OwnWords,
     /// Names of people; numbers stand in their place.
     People,
@@ -60,11 +61,15 @@ const LONG_AGO: i32 = 2000;
 
 impl Log {
     /// A copy without answers about pain, symptoms, days, clearances and body mass, and without what somebody wrote in own words: notes,
-    /// cues, reasons, names of people and of blocks; corrections applied, numbered anew.
+    /// cues, reasons, names of people, of blocks and of kit, and what people call regions, lifts and rungs; corrections applied, numbered
+    /// anew.
     ///
     /// It ends stopped, by an answer about clearance that was not to train: what was left out may have held a stop or a limit, so a new
-    /// clearance comes first wherever the copy is used. Loads, marks and settings stay, and ids that the host chose are the host's: of the lifter, of
-    /// lifts and of regions.
+    /// clearance comes first wherever the copy is used. Loads, marks and settings stay, and so do ids, by which events find what they speak
+    /// of: of the lifter, of regions, lifts, rungs, criteria and implements. Whoever writes own words into an id hands them on.
+    ///
+    /// It is no log to train by: reports that held a lift or took a pass back are not in it, so that it can grant more than the log it was
+    /// made from.
     ///
     /// # Errors
     /// What [`effective`](Log::effective) reports.
@@ -105,7 +110,8 @@ impl Log {
 }
 
 impl Plan {
-    /// The plan without what tells of health: what a planned gap is for, in somebody's own words, and that body mass is meant to fall.
+    /// The plan without what tells of health: what a planned gap or a load to keep is for, in somebody's own words, and that body mass is
+    /// meant to fall. Ids of lifts, and of equipment that was weighed, stay.
     ///
     /// # Errors
     /// None that a plan which was read gives.
@@ -114,6 +120,9 @@ impl Plan {
         if let Some(years) = &mut plan.years {
             for gap in &mut years.gaps {
                 gap.name = words_left_out()?;
+            }
+            for kept in &mut years.keep {
+                kept.name = words_left_out()?;
             }
             years.mass_loss_intended = false;
         }
@@ -189,8 +198,9 @@ impl Leaving {
             EventKind::BarOrDiscsChanged(given) => self.words(&mut given.now)?,
             EventKind::SessionMissed(missed) => self.words(&mut missed.reason)?,
             EventKind::BlockStarted(name) | EventKind::BlockEnded(name) => self.words(name)?,
+            EventKind::ParametersChanged(all) => self.names(all),
             // What it means for health is told by leaving the lift out; the marks and loads of a lift are no health detail.
-            EventKind::ParametersChanged(_) | EventKind::RoleSet(_) => {}
+            EventKind::RoleSet(_) => {}
             // Corrections are made already. Whatever comes later is left out until somebody has thought about it.
             kind => {
                 self.note(HealthDetail::Event(kind.name()));
@@ -199,6 +209,16 @@ impl Leaving {
         }
         self.take(&mut event.note, HealthDetail::Note);
         Ok(Some(event))
+    }
+
+    /// What people call a region, a lift or a rung: its id says which it is.
+    fn names(&mut self, all: &mut Parameters) {
+        let regions = all.regions.iter_mut().map(|region| &mut region.name);
+        let lifts = all.lifts.iter_mut();
+        let lifts = lifts.flat_map(|lift| {
+            core::iter::once(&mut lift.name).chain(lift.rungs.iter_mut().map(|rung| &mut rung.name))
+        });
+        regions.chain(lifts).for_each(|name| self.take(name, HealthDetail::OwnWords));
     }
 
     fn session(&mut self, session: &mut Session) -> Result<(), Error> {

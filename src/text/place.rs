@@ -100,12 +100,16 @@ impl Words<'_> {
         } else if same_work {
             return self.load_at(id, to.place, to.load());
         } else {
-            return self
-                .say("move.work", &[("load", self.load_at(id, to.place, to.load())), sets(to), reps(to)]);
+            return self.work_at(id, to);
         };
         let what = ("what", with_place(self.say(what, &[]), &self.place(id, to.place)));
         let key = if same_work { "move.to" } else { "move.to_work" };
         self.say(key, &[what, ("load", self.load_of(id, to.load())), sets(to), reps(to)])
+    }
+
+    /// Work in sets and repetitions at its load and place.
+    pub(super) fn work_at(&self, id: &Name, work: Grant) -> String {
+        self.say("move.work", &[("load", self.load_at(id, work.place, work.load())), sets(work), reps(work)])
     }
 
     fn named(&self, set: Option<&LiftParameters>, place: &NamedPlace) -> String {

@@ -73,6 +73,32 @@ fn nothing_of_health_and_nobodys_own_words_stay() {
     assert_eq!(numbers, [1, 2, 3, 4, 5, 6], "no gap tells of what was left out");
 }
 
+/// What people call a region, a lift or a rung is in somebody's own words, and so is what a load is to be kept for; ids stay.
+#[test]
+fn names_beside_ids_are_own_words() {
+    let mut all = parameters();
+    all.regions[0].name = Some(name("secret operated knee"));
+    all.lifts[0].name = Some(name("secret lift"));
+    all.lifts[0].rungs[1].name = Some(name("secret rung"));
+    let log = World::new(all).log;
+    let copy = log.without_health().unwrap();
+    let text = Value::write(&copy.log).unwrap().to_json();
+    assert!(!text.contains("secret"), "{text}");
+    assert!(
+        ["knee", "squat", "full", "brace"].iter().all(|id| text.contains(&format!("\"{id}\""))),
+        "{text}"
+    );
+    let words = copy.left_out.iter().find(|one| one.what == HealthDetail::OwnWords).unwrap();
+    assert_eq!(words.times, 3);
+    let keep = ["secret suitcase", "secret grandchild"];
+    let keep = keep.map(|what| LoadToKeep::new(name("squat"), name(what), kg(40.0), 80)).to_vec();
+    let plan = Plan::of([name("squat")]).with_years(YearsAhead::default().with_keep(keep));
+    let copy = plan.without_health().unwrap();
+    assert_eq!(copy.years.as_ref().unwrap().keep.len(), 2);
+    assert!(!Value::write(&copy).unwrap().to_json().contains("secret"));
+    copy.check().unwrap();
+}
+
 #[test]
 fn what_was_left_out_is_counted() {
     let copy = told().log.without_health().unwrap();

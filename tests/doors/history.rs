@@ -3,7 +3,7 @@
 use bismar::answers::{Course, Diary, History, Lacking, history};
 use bismar::condition::DayClass;
 use bismar::error::Code;
-use bismar::gate::Outcome;
+use bismar::gate::{Mark, Outcome, Rater, SetMarks};
 use bismar::quantity::Pain;
 use bismar::record::*;
 use bismar::text::{Show, Words};
@@ -52,6 +52,54 @@ fn sessions_are_told_with_what_they_came_to() {
     let said = found.show(&Words::of(&parameters()));
     assert_eq!(said[0], "5 Jan 2026: Squat, 60 kg (full): passed, 10 of 10 repetitions acceptable.");
     assert_eq!(said[1], "8 Jan 2026: Squat, 60 kg (full): not passed, 4 of 10 repetitions acceptable.");
+}
+
+/// Every set was marked clean and missed at its end: a fail, that of the session which led to a step back too, after which the lift
+/// remembers nothing of its old place.
+#[test]
+fn a_failed_set_fails_the_session_whatever_its_marks_say() {
+    let mut world = World::new(parameters());
+    world.passing_day("squat");
+    let status = |world: &World| world.state().lift_state(&name("squat")).unwrap().status().as_str();
+    for _ in 0..8 {
+        if status(&world) == "stepping_back" {
+            break;
+        }
+        world.day_report(DayClass::Within);
+        let today = world.today("squat");
+        let set = |set: WorkSet| set.with_effort(Effort::Rir(today.reserve)).with_failed(true);
+        let sets = World::sets(today.load.unwrap(), today.sets, true).into_iter().map(set).collect();
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        world.wait(3);
+    }
+    assert_eq!(status(&world), "stepping_back");
+    let found = outcomes(&of_squat(&world));
+    assert_eq!(found[0], (Outcome::Pass, false));
+    assert!(found.len() > 1 && found[1..].iter().all(|one| *one == (Outcome::Fail, false)), "{found:?}");
+}
+
+/// A lift that rests by its role counts toward no gate. Its session is judged as any other: a set that nobody marked is not scored, and a
+/// loss counts whoever saw it.
+#[test]
+fn a_session_that_counts_toward_no_gate_is_judged_as_carefully() {
+    let of = |change: fn(&mut Vec<WorkSet>)| {
+        let mut world = World::new(parameters());
+        world.passing_day("squat");
+        world.add(EventKind::RoleSet(RoleSet::new(name("squat"), Role::Rest)));
+        let mut sets = World::sets(kg(60.0), 4, true);
+        change(&mut sets);
+        world.train_with(LiftSession::as_granted(name("squat"), sets));
+        let last = of_squat(&world).sessions.remove(1).lifts.remove(0);
+        (last.outcome, last.acceptable, last.scored)
+    };
+    assert_eq!(of(|_| ()), (Outcome::Pass, 20, 20));
+    assert_eq!(of(|sets| sets[1..].iter_mut().for_each(|set| set.marks = None)), (Outcome::NotScored, 5, 5));
+    assert_eq!(of(|sets| sets[3].failed = true), (Outcome::Fail, 20, 20));
+    let lost = of(|sets| {
+        let other = SetMarks::scored(5, 2, Rater::Lifter).with("brace", Mark::NotMet).unwrap();
+        sets[0].also_marked.push(other);
+    });
+    assert_eq!(lost, (Outcome::Fail, 17, 20));
 }
 
 /// The knee hurts the morning after, at 6 of 10: the pass is none, from that morning on.

@@ -5,8 +5,8 @@ use bismar::answers::{
 };
 use bismar::condition::DayClass;
 use bismar::error::Code;
-use bismar::prescription::{SessionPlan, Verdict, next_session};
-use bismar::quantity::{Day, Pain, Rpe};
+use bismar::prescription::{LiftToday, SessionPlan, Verdict, next_session};
+use bismar::quantity::{Day, Pain, Rpe, Tempo};
 use bismar::record::*;
 use bismar::sign::{Ask, StopSign};
 use bismar::text::{Show, Words};
@@ -186,8 +186,11 @@ fn a_refusal_stays_beside_a_sign() {
 fn an_illness_noted_in_advance_is_told_when_it_is_taken_back() {
     let from = world().day.plus(30).unwrap();
     let world = with(&[away(from, None, LayoffReason::Ill)]);
-    assert!(found(&world).restrictions.is_empty());
     let stop = Restriction::Illness { since: from };
+    let now = found(&world);
+    assert_eq!((now.restrictions.as_slice(), now.stops.len()), ([stop.clone()].as_slice(), 0));
+    let said = now.show(&Words::of(&parameters()));
+    assert_eq!(said[0], "From 4 Feb 2026 on: an illness or operation, with no new clearance yet.");
     assert_eq!(told(&undone(&world)), [(stop, true)]);
 }
 
@@ -258,6 +261,7 @@ fn a_break_a_rest_a_word_and_a_ceiling_are_in_force_and_end_by_their_undo() {
                 lift: name("squat"),
                 place: granted.place,
                 load: kg(40.0),
+                until: Some(until),
             },
         ),
         (rest(), Restriction::Rest { lift: name("squat") }),
@@ -277,6 +281,131 @@ fn a_break_a_rest_a_word_and_a_ceiling_are_in_force_and_end_by_their_undo() {
     let one = Restriction::Ceiling { lift: name("squat"), load: kg(70.0) };
     assert_eq!(supposing(&world, &ceiling(75.0)).gone, [one]);
     assert!(supposing(&world, &ceiling(65.0)).is_empty());
+}
+
+/// Two breaks that end on one day: without the longer one its first days open, whatever the other still says of the last ones.
+#[test]
+fn breaks_are_compared_day_by_day() {
+    let on = |days: i32| world().day.plus(days).unwrap();
+    for (reason, gone) in [
+        (LayoffReason::Planned, Restriction::PlannedBreak { until: Some(on(24)) }),
+        (LayoffReason::Ill, Restriction::IllUntil { until: on(24) }),
+    ] {
+        let world = with(&[away(on(5), Some(on(24)), reason), away(on(19), Some(on(24)), reason)]);
+        let undo = |sequence| supposing(&world, &EventKind::Correction(Correction::new(sequence))).gone;
+        assert_eq!(undo(last(&world) - 1), [gone], "{reason:?}");
+        assert_eq!(undo(last(&world)), [], "the first holds all of the second");
+    }
+}
+
+/// As a ceiling or a limit, whatever is followed by something no less careful is not gone.
+#[test]
+fn a_lower_word_and_a_longer_break_open_nothing() {
+    let on = |days: i32| world().day.plus(days).unwrap();
+    let until = |load: f64, days: i32| {
+        let given = Override::new(name("squat"), kg(load), name("coach"));
+        EventKind::CoachOverride(given.with_why(Some("to look at one set".into())).with_expires(on(days)))
+    };
+    let kinds = |world: &World, kind: &EventKind| -> Vec<&str> {
+        supposing(world, kind).gone.iter().map(Restriction::kind).collect()
+    };
+    let told = with(&[until(40.0, 9)]);
+    assert!(supposing(&told, &until(30.0, 9)).is_empty());
+    assert!(supposing(&told, &word(30.0)).is_empty(), "it is what is granted then");
+    assert_eq!(kinds(&told, &until(30.0, 5)), ["word"], "it ends earlier");
+    assert_eq!(kinds(&told, &until(45.0, 9)), ["word"]);
+    let planned = |to: Option<i32>| away(world().day, to.map(on), LayoffReason::Planned);
+    let told = with(&[planned(Some(9))]);
+    assert!(supposing(&told, &planned(Some(15))).is_empty());
+    assert!(supposing(&told, &planned(None)).is_empty());
+    assert!(supposing(&told, &away(world().day, Some(on(12)), LayoffReason::Ill)).is_empty());
+    assert_eq!(kinds(&told, &planned(Some(5))), ["planned_break"]);
+    assert_eq!(kinds(&with(&[planned(None)]), &planned(Some(5))), ["planned_break"]);
+}
+
+/// Invented settings that ask for more at one load: each way is told, and the other way round opens nothing.
+#[test]
+fn more_than_load_is_told() {
+    type Change = fn(&mut LiftParameters);
+    let places: Change = |lift| {
+        lift.ranges = vec![mm(300.0), mm(500.0)];
+        lift.tempos = vec![Tempo::new(2, 0, 1), Tempo::new(4, 0, 1)];
+    };
+    let ways: [(Change, &str); 5] = [
+        (|lift| lift.start.work.sets = 3, "Squat: work of 3 x 5 at 60 kg (full, "),
+        (|lift| lift.start.work.reps = 6, "Squat: work of 2 x 6 at 60 kg (full"),
+        (|lift| lift.start.place.range = 1, "Squat: a working load of 60 kg (full, range 500 mm"),
+        (|lift| lift.start.place.tempo = 1, "Squat: a working load of 60 kg (full, range 300 mm"),
+        (|lift| lift.start.place.rung = 1, "Squat: a working load of 60 kg (full, range 300 mm"),
+    ];
+    for (at, (more, says)) in ways.into_iter().enumerate() {
+        let (mut less, mut all) = (parameters(), parameters());
+        for all in [&mut less, &mut all] {
+            places(&mut all.lifts[0]);
+        }
+        more(&mut all.lifts[0]);
+        if at == 4 {
+            less.lifts[0].start.place.rung = 0;
+        }
+        let mut worlds = [less, all.clone()].map(World::new);
+        worlds.iter_mut().for_each(|world| world.day_report(DayClass::Within));
+        let [less, more] = &worlds;
+        let found = opens(&less.log, less.day, None, Some(&more.log)).unwrap();
+        let [HigherLoad::Granted { lift, from, to }] = found.higher.as_slice() else {
+            panic!("{at}: {found:?}")
+        };
+        assert!(*lift == name("squat") && from != to, "{at}");
+        let said = found.show(&Words::of(&all));
+        assert!(said[0].starts_with(says), "{said:?}");
+        assert!(opens(&more.log, more.day, None, Some(&less.log)).unwrap().is_empty(), "{at}");
+    }
+}
+
+/// Nobody can tell whether a lift without ranges keeps a limit of range, so that it is left out: whoever ends the limit is told what opens.
+#[test]
+fn a_lift_that_is_left_out_and_would_be_trained_is_told() {
+    let world = with(&[limited(vec![to_region("knee").with_range(mm(400.0))])]);
+    assert_eq!(world.today("squat").verdict, Verdict::Rest);
+    let cleared = EventKind::ClearanceRecorded(Clearance::new(ClearanceStatus::Cleared, name("clinic")));
+    let found = supposing(&world, &cleared);
+    assert!(found.stops_gone.is_empty());
+    let [HigherLoad::Today { lift, from: None, to }] = found.higher.as_slice() else { panic!("{found:?}") };
+    assert_eq!((lift, to.load()), (&name("squat"), kg(60.0)));
+}
+
+/// Entries of a newer version hold every step, so that it is not said that nothing narrows.
+#[test]
+fn entries_that_cannot_be_read_are_in_force() {
+    let unread = UnknownEvent::new("of_a_newer_version".into(), bismar::value::Value::Bool(true));
+    let mut world = world();
+    world.log.version += 1;
+    world.add(EventKind::Unknown(unread));
+    let kinds = |all: &[Restriction]| all.iter().map(Restriction::kind).collect::<Vec<_>>();
+    let now = found(&world);
+    assert_eq!(kinds(&now.restrictions), ["unknown_events"]);
+    let said = now.show(&Words::of(&parameters()));
+    assert!(said[0].starts_with("In force: entries of a newer version"), "{said:?}");
+    assert_eq!(kinds(&undone(&world).gone), ["unknown_events"]);
+}
+
+/// Some call a region with its article.
+#[test]
+fn a_region_with_its_article_has_one() {
+    let mut all = parameters();
+    all.regions[0].name = Some(name("the left knee"));
+    let words = Words::of(&all);
+    let region = name("knee");
+    let since = world().day;
+    for (restriction, said) in [
+        (Restriction::Pain { region: region.clone(), since }, "pain in the left knee"),
+        (
+            Restriction::LimitWithoutLift { region, since },
+            "a limit for the left knee, which no lift here loads",
+        ),
+        (Restriction::Pain { region: name("back"), since }, "pain in the back"),
+    ] {
+        assert_eq!(words.restriction(&restriction), said);
+    }
 }
 
 /// 60 kg are granted, and a limit of 30 kg holds: without it today's squat is at 60 kg, whatever is granted.
@@ -353,6 +482,10 @@ fn any_event() -> impl Strategy<Value = EventKind> {
         1 => ahead(LayoffReason::Planned),
         1 => ahead(LayoffReason::Ill),
         1 => (20..60_u8).prop_map(|load| word(f64::from(load))),
+        1 => (1..3_u8, 0..2_u8).prop_map(|(sets, rung)| {
+            let to = Grant::new(Work::new(sets, 5, kg(60.0))).with_place(Place::at_rung(rung));
+            EventKind::VariantChanged(Move::new(name("squat"), to, name("coach")))
+        }),
         1 => (40..90_u8).prop_map(|load| ceiling(f64::from(load))),
         1 => Just(EventKind::ClearanceRecorded(cleared)),
         1 => Just(EventKind::ClearanceRecorded(refused)),
@@ -366,12 +499,25 @@ fn of_all(log: &Log, on: Day) -> SessionPlan {
     next_session(log, &Plan::of([name("squat"), name("press")]), on).unwrap()
 }
 
-/// A lift that was stopped and is not, or is done with more.
+/// A lift that was stopped or left out and is not, or is done with more: load, a harder place, or sets or repetitions at no less load.
 fn does_more(now: &SessionPlan, then: &SessionPlan) -> bool {
+    let all = parameters();
     now.lifts.iter().zip(&then.lifts).any(|(now, then)| {
-        let freed = now.verdict == Verdict::Stop && then.verdict != Verdict::Stop;
-        let load = |lift: &bismar::prescription::LiftToday| lift.load.filter(|_| lift.sets > 0);
-        freed || then.granted.load() > now.granted.load() || load(then) > load(now)
+        let freed = now.verdict >= Verdict::Rest && then.verdict < now.verdict;
+        let done = |lift: &LiftToday| {
+            let load = lift.load.filter(|_| lift.sets > 0)?;
+            Some(Grant::new(Work::new(lift.sets, lift.reps, load)).with_place(lift.place))
+        };
+        let more = |from: Grant, to: Grant| {
+            let harder = all.lift(&now.lift).unwrap().harder_in(&from, &to);
+            harder.into_iter().any(|what| match what {
+                Dimension::Sets | Dimension::Reps => to.load() >= from.load(),
+                _ => true,
+            })
+        };
+        freed
+            || more(now.granted, then.granted)
+            || done(then).is_some_and(|to| done(now).is_none_or(|from| more(from, to)))
     })
 }
 

@@ -142,6 +142,8 @@ fn every_restriction_is_translated_whole() {
         EventKind::LayoffNoted(away(LayoffReason::Planned)),
         EventKind::LayoffNoted(away(LayoffReason::Planned).with_to(day)),
         EventKind::LayoffNoted(away(LayoffReason::Ill).with_to(day)),
+        EventKind::LayoffNoted(Layoff::new(day.plus(9).unwrap(), LayoffReason::Ill)),
+        EventKind::Unknown(UnknownEvent::new("of_a_newer_version".into(), Value::Bool(true))),
         EventKind::RoleSet(RoleSet::new(name("squat"), Role::Rest)),
         EventKind::CoachOverride(Override::new(name("squat"), kg(40.0), name("coach"))),
         EventKind::ParametersChanged(Box::new(ceiling)),
@@ -151,6 +153,7 @@ fn every_restriction_is_translated_whole() {
     ];
     for event in events {
         let mut world = World::new(parameters());
+        world.log.version += 1;
         world.add(event.clone());
         let undo = EventKind::Correction(Correction::new(world.log.events.last().unwrap().sequence));
         let state = world.state();

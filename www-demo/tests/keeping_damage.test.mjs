@@ -103,6 +103,16 @@ describe("a damaged log", () => {
     await hand.close();
   });
 
+  it("is said first where a question is asked of their own lift", async () => {
+    const hand = await hurt(WAYS[0]);
+    for (const [number, label] of [[8, "Lift"], [21, "Strength of"]]) {
+      await hand.view(`q${number}`);
+      await hand.tap(`main [aria-label="${label}"] [data-value="front squat"]`);
+      await says(hand.page.locator("main [data-answer]").first(), /^No load/, `q${number}`);
+    }
+    await hand.close();
+  });
+
   it("counts a sign in a correction, and one that lies far behind", async () => {
     const hand = await handOn(browser);
     await bringIn(hand, fileOf(logOf("Sam", (log) => {

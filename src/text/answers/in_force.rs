@@ -14,8 +14,8 @@ use crate::text::words::Words;
 
 pub(in crate::text) const IN_FORCE: Phrases = &[
     ("restriction.not_to_train", "the answer about clearance was not to train"),
-    ("restriction.pain", "pain in the {region}"),
-    ("restriction.limit_without_lift", "a limit for the {region}, which no lift here loads"),
+    ("restriction.pain", "pain in {region}"),
+    ("restriction.limit_without_lift", "a limit for {region}, which no lift here loads"),
     ("restriction.illness", "an illness or operation, with no new clearance yet"),
     ("restriction.limit_load", "a limit of {load} for {whom} at every place"),
     ("restriction.limit_effort", "a limit of effort {rating} of 10 for {whom}"),
@@ -30,7 +30,12 @@ pub(in crate::text) const IN_FORCE: Phrases = &[
     ("restriction.rest", "the rest of {lift}"),
     ("restriction.word", "the word of {who} for {lift} at {load}"),
     ("restriction.ceiling", "the ceiling of {load} for {lift} at every place"),
+    (
+        "restriction.unknown_events",
+        "entries of a newer version, which cannot be read here and hold every step",
+    ),
     ("in_force.one", "In force: {what}."),
+    ("in_force.ahead", "From {day} on: {what}."),
     ("in_force.nothing", "Nothing that is written down stops or narrows a lift."),
     ("opens.lifted", "A stop would no longer be in force: {what}, since {day}."),
     (
@@ -40,19 +45,28 @@ pub(in crate::text) const IN_FORCE: Phrases = &[
     ),
     ("opens.gone", "{what} is no longer in force then."),
     ("opens.granted", "{lift}: a working load of {to} then, and not {from}."),
+    ("opens.granted_work", "{lift}: work of {to} then, and not {from}."),
     ("opens.today", "{lift}: {to} today then, and not {from}."),
     ("opens.today_left_out", "{lift}: {to} today then; now it is left out."),
     ("opens.unsets", "Nothing would be set for the lifts any more."),
-    ("opens.nothing", "Nothing that is in force would end, and no load would be higher."),
+    ("opens.nothing", "Nothing that is in force would end, and no load would be higher and no work more."),
 ];
 
 impl Words<'_> {
-    /// What is in force, in sentences: each thing that narrows a lift, below what stops.
+    /// What is in force, in sentences: each thing that narrows a lift or will stop it, below what stops.
     #[must_use]
     pub fn in_force(&self, found: &InForce) -> Vec<String> {
-        let narrowing = found.restrictions.iter().filter(|one| one.stops_since().is_none());
-        let mut said: Vec<String> =
-            narrowing.map(|one| self.say("in_force.one", &[("what", self.restriction(one))])).collect();
+        let mut said: Vec<String> = Vec::new();
+        for one in &found.restrictions {
+            let what = ("what", self.restriction(one));
+            match one.stops_since() {
+                None => said.push(self.say("in_force.one", &[what])),
+                Some(since) if since > found.today => {
+                    said.push(self.say("in_force.ahead", &[("day", self.day(since)), what]));
+                }
+                Some(_) => {}
+            }
+        }
         if found.restrictions.is_empty() && found.missing.is_empty() {
             said.push(self.say("in_force.nothing", &[]));
         }
@@ -93,12 +107,22 @@ impl Words<'_> {
     pub fn higher_load(&self, higher: &HigherLoad) -> String {
         let at = |lift: &Name, grant: &Grant| self.load_at(lift, grant.place, grant.load());
         let name = |lift: &Name| ("lift", capital(self.lift_name(lift)));
+        let in_sets =
+            |from: &Grant, to: &Grant| (from.work.sets, from.work.reps) != (to.work.sets, to.work.reps);
+        // Sets and repetitions are said where they change.
+        let both = |lift: &Name, from: &Grant, to: &Grant| {
+            let said = |grant: &Grant| {
+                if in_sets(from, to) { self.work_at(lift, *grant) } else { at(lift, grant) }
+            };
+            [name(lift), ("from", said(from)), ("to", said(to))]
+        };
         match higher {
             HigherLoad::Granted { lift, from, to } => {
-                self.say("opens.granted", &[name(lift), ("from", at(lift, from)), ("to", at(lift, to))])
+                let key = if in_sets(from, to) { "opens.granted_work" } else { "opens.granted" };
+                self.say(key, &both(lift, from, to))
             }
             HigherLoad::Today { lift, from: Some(from), to } => {
-                self.say("opens.today", &[name(lift), ("from", at(lift, from)), ("to", at(lift, to))])
+                self.say("opens.today", &both(lift, from, to))
             }
             HigherLoad::Today { lift, from: None, to } => {
                 self.say("opens.today_left_out", &[name(lift), ("to", at(lift, to))])
@@ -109,7 +133,7 @@ impl Words<'_> {
     /// What stops or narrows, as a part of a sentence: `a limit of 30 kg for the knee at every place`.
     #[must_use]
     pub fn restriction(&self, restriction: &Restriction) -> String {
-        let region = |id: &Name| ("region", self.region_name(id).to_string());
+        let region = |id: &Name| ("region", self.the_region(id));
         let called = |lift: &Name| ("lift", self.lift_name(lift).to_string());
         match restriction {
             Restriction::Sign { sign, .. } => self.stop_signs(core::slice::from_ref::<StopSign>(sign)),
@@ -128,8 +152,9 @@ impl Words<'_> {
             Restriction::IllUntil { until } => {
                 self.say("restriction.ill_until", &[("day", self.day(*until))])
             }
+            Restriction::UnknownEvents => self.say("restriction.unknown_events", &[]),
             Restriction::Rest { lift } => self.say("restriction.rest", &[called(lift)]),
-            Restriction::Word { who, lift, place, load } => {
+            Restriction::Word { who, lift, place, load, .. } => {
                 let load = with_place(self.most_of(lift, *load), &self.place(lift, *place));
                 self.say("restriction.word", &[("who", who.to_string()), called(lift), ("load", load)])
             }
@@ -144,15 +169,17 @@ impl Words<'_> {
         self.one_by_one(lift, self.for_lift(lift).at_most(load))
     }
 
+    /// A region with its article; some call it with one.
+    fn the_region(&self, region: &Name) -> String {
+        let name = self.region_name(region);
+        let named = || self.say("restriction.region", &[("region", name.to_string())]);
+        if name.starts_with("the ") { name.to_string() } else { named() }
+    }
+
     fn limit_part(&self, part: &ClearanceLimits) -> String {
         let whom = match &part.region {
             None => self.say("restriction.every_lift", &[]),
-            Some(region) => {
-                let name = self.region_name(region);
-                // Some call a region with its article.
-                let named = || self.say("restriction.region", &[("region", name.to_string())]);
-                if name.starts_with("the ") { name.to_string() } else { named() }
-            }
+            Some(region) => self.the_region(region),
         };
         let of = |key: &str, with: Option<(&str, String)>| {
             let with: Vec<(&str, String)> = with.into_iter().chain([("whom", whom.clone())]).collect();

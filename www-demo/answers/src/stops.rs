@@ -85,6 +85,8 @@ pub(crate) fn stops(asked: Asked) -> Result<Answer, Error> {
             .collect();
     }
     let restrictions = in_force_from(state, today)?.restrictions;
-    let in_force = restrictions.iter().filter_map(|one| InForce::of(&words, one)).collect();
+    // An illness noted in advance stops nothing yet.
+    let in_force = restrictions.iter().filter_map(|one| InForce::of(&words, one));
+    let in_force = in_force.filter(|one| one.since <= today).collect();
     Ok(Answer { lines, lifts, in_force, settings })
 }

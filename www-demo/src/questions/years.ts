@@ -375,6 +375,7 @@ function ahead(app: App): Child {
     choices("Training", [{ value: "consistent" as const, label: "Kept up" }, { value: "untrained" as const, label: "Stopped" }], training, (value) => put(app, "training", value)),
   );
   const strength = now.kg;
+  if (strength === undefined && app.lifter?.damage) return [stopFirst(app), inputs];
   if (strength === undefined) return [inputs, answer({ big: "No set that can speak", why: "No set of this lift passed technique, told what was left and came near enough to failure in the last weeks; a number can be typed.", cautions: ["estimates_are_ranges"] }), later(() => yearPart(app))];
   const at = (then: number): Tried<Answered<"horizon.projection">> => attempt("horizon.projection", { strength, from: age.value, to: then, outlook: { planning: training } });
   const found = at(to.value);

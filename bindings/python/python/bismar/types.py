@@ -2600,17 +2600,17 @@ class HeldInput(TypedDict):
     """Both were at the granted place, not in less range."""
 
 
-# The granted load of a lift.
+# The granted work of a lift.
 HigherLoad_granted_fields = TypedDict("HigherLoad_granted_fields", {"lift": "Name", "from": "Grant", "to": "Grant"})
 
 HigherLoad_granted = TypedDict("HigherLoad_granted", {"granted": "HigherLoad_granted_fields"})
 
-# The load of a lift on that day, where it says more than the granted ones do.
+# The work of a lift on that day, where it says more than the granted ones do.
 HigherLoad_today_fields = TypedDict("HigherLoad_today_fields", {"lift": "Name", "from": "NotRequired[Grant]", "to": "Grant"})
 
 HigherLoad_today = TypedDict("HigherLoad_today", {"today": "HigherLoad_today_fields"})
 
-# A load that would be higher.
+# A load that would be higher, or work that would be more: at a harder place, or with more sets or repetitions at no less load.
 HigherLoad: TypeAlias = Union["HigherLoad_granted", "HigherLoad_today"]
 
 class History(TypedDict):
@@ -2684,7 +2684,9 @@ class InForce(TypedDict):
     today: Day
     """The day it was made for."""
     restrictions: list[Restriction]
-    """Each thing by itself: what stops on that day first, then limits, rests, breaks and words of the coach, then ceilings."""
+    """Each thing by itself: what stops on that day first, then illnesses noted in advance, limits, rests, breaks and words of the coach,
+    ceilings, and entries that cannot be read.
+    """
     missing: list[Lacking]
     """What nobody wrote down."""
     cautions: list[Caution]
@@ -3036,7 +3038,7 @@ class LiftOutcome(TypedDict):
     """A load of it is one of two, one in each hand."""
     outcome: Outcome
     """What it came to in the end: what was told the next morning may take a pass back. Of a session that counted toward no gate, what
-    its marks say.
+    its marks say, whoever gave them; with a set that was missed, a fail.
     """
     taken_back: bool
     """By its marks it passed, and an answer about its pain took that back."""
@@ -4433,7 +4435,7 @@ class Opens(TypedDict):
     gone: list[Restriction]
     """What else would no longer be in force, in the order of `InForce`(super::InForce)."""
     higher: list[HigherLoad]
-    """Loads that would be higher."""
+    """Loads that would be higher, and work that would be more."""
     unsets: bool
     """Nothing would be set for the lifts any more."""
     missing: list[Lacking]
@@ -6486,6 +6488,8 @@ class Restriction_word_fields(TypedDict):
     """Where the lift is granted."""
     load: Mass
     """Load allowed by it."""
+    until: NotRequired[Day]
+    """Its last day, where it has one."""
 
 
 Restriction_word = TypedDict("Restriction_word", {"word": "Restriction_word_fields"})
@@ -6501,7 +6505,7 @@ class Restriction_ceiling_fields(TypedDict):
 Restriction_ceiling = TypedDict("Restriction_ceiling", {"ceiling": "Restriction_ceiling_fields"})
 
 # One thing that stops lifts, or keeps a lift below what it would be without it.
-Restriction: TypeAlias = Union["Restriction_sign", "Restriction_not_to_train", "Restriction_pain", "Restriction_limit_without_lift", "Restriction_illness", "Restriction_asked", "Restriction_limit", "Restriction_planned_break", "Restriction_ill_until", "Restriction_rest", "Restriction_word", "Restriction_ceiling"]
+Restriction: TypeAlias = Union[Literal['unknown_events'], "Restriction_sign", "Restriction_not_to_train", "Restriction_pain", "Restriction_limit_without_lift", "Restriction_illness", "Restriction_asked", "Restriction_limit", "Restriction_planned_break", "Restriction_ill_until", "Restriction_rest", "Restriction_word", "Restriction_ceiling"]
 
 # Who comes back.
 ReturnGroup: TypeAlias = Union[Literal['after_break', 'new']]
