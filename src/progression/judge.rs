@@ -264,8 +264,7 @@ pub(crate) fn same_height(one: Length, other: Length) -> bool {
 
 /// The marks of each set, with what anybody saw lost; of one that was not scored, none.
 fn careful_marks<'a>(sets: &[&'a WorkSet]) -> Vec<Cow<'a, SetMarks>> {
-    let unscored = |set: &WorkSet| SetMarks::unscored(set.reps.halves() / 2, crate::gate::Rater::Coach);
-    sets.iter().map(|set| set.careful_marks().unwrap_or_else(|| Cow::Owned(unscored(set)))).collect()
+    sets.iter().map(|set| set.careful_marks_or_unscored()).collect()
 }
 
 fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {
