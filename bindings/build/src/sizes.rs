@@ -34,18 +34,20 @@ struct Budget {
 /// told and parts of a day that take back 24 kB, as the part for sessions shows; the session of a kept state, written without
 /// a tree in between, 50 kB (9 kB after gzip), as the whole shows. The part for sessions is built for speed since then: a session
 /// of a kept state takes 2.9 times the native time instead of 7, and the part weighs 500 kB (209 kB after gzip) more. Light work
-/// that counts, corrections that go on from one another, illnesses noted ahead and limits in every question are 30 kB. Of the
+/// that counts, corrections that go on from one another, illnesses noted ahead and limits in every question are 30 kB. What is in
+/// force, what would open, histories and copies without health detail are 50 kB of the whole, 96 kB of the part for sessions, which is
+/// built for speed, and as sentences 50 kB. Of the
 /// sentences there was no prototype: their budget is what was measured and one part in a hundred; they read logs and ask every
 /// door, and weigh less than the three parts together that do so without them.
 const BUDGETS: &[Budget] = &[
-    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((2_076_200, 649_400)) },
+    Budget { name: "", raw: 1_270_000, gzip: 385_000, ceiling: Some((2_128_700, 666_500)) },
     Budget { name: "strength", raw: 240_000, gzip: 80_000, ceiling: Some((280_400, 95_700)) },
     Budget { name: "loading", raw: 240_000, gzip: 80_000, ceiling: Some((250_800, 94_000)) },
-    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_742_900, 634_500)) },
-    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((1_004_900, 350_100)) },
+    Budget { name: "session", raw: 430_000, gzip: 152_000, ceiling: Some((1_838_600, 671_300)) },
+    Budget { name: "day", raw: 370_000, gzip: 126_000, ceiling: Some((1_014_900, 353_700)) },
     Budget { name: "statistics", raw: 260_000, gzip: 92_000, ceiling: Some((298_000, 108_500)) },
     Budget { name: "horizon", raw: 260_000, gzip: 92_000, ceiling: Some((749_800, 265_500)) },
-    Budget { name: "english", raw: 1_437_000, gzip: 520_500, ceiling: None },
+    Budget { name: "english", raw: 1_437_000, gzip: 520_500, ceiling: Some((1_492_500, 538_300)) },
 ];
 
 /// Modules of the crate whose weight is shown one by one.
