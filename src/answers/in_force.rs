@@ -311,9 +311,9 @@ pub(super) fn sessions(state: &State, days: &[Day]) -> Vec<Option<SessionPlan>> 
 /// What rests, what breaks there are, and what was said of a day: each as it narrows, whatever is planned.
 pub(super) fn narrowing(state: &State, sessions: &[Option<SessionPlan>]) -> Vec<Restriction> {
     let rests = state.lifts().filter(|lift| matches!(lift.purpose(), Purpose::Rest | Purpose::Retire));
-    let mut all: Vec<Restriction> = rests.map(|lift| Restriction::Rest { lift: lift.id().clone() }).collect();
-    for today in sessions.iter().flatten().flat_map(|session| &session.lifts) {
-        let said = today.reasons.iter().filter_map(|reason| match reason {
+    let rests = rests.map(|lift| Restriction::Rest { lift: lift.id().clone() });
+    let said = sessions.iter().flatten().flat_map(|session| &session.lifts).flat_map(|today| {
+        today.reasons.iter().filter_map(|reason| match reason {
             Reason::OverrideInForce { load, who, until } if *load < today.granted.load() => {
                 let (who, lift, place) = (who.clone(), today.lift.clone(), today.granted.place);
                 Some(Restriction::Word { who, lift, place, load: *load, until: *until })
@@ -321,11 +321,17 @@ pub(super) fn narrowing(state: &State, sessions: &[Option<SessionPlan>]) -> Vec<
             Reason::PlannedBreak { until } => Some(Restriction::PlannedBreak { until: *until }),
             Reason::IllUntil { until } => Some(Restriction::IllUntil { until: *until }),
             _ => None,
-        });
-        for one in said {
-            if !all.contains(&one) {
-                all.push(one);
-            }
+        })
+    });
+    each_once(rests.chain(said))
+}
+
+/// Each of these where it is first met.
+pub(super) fn each_once(found: impl Iterator<Item = Restriction>) -> Vec<Restriction> {
+    let mut all = Vec::new();
+    for one in found {
+        if !all.contains(&one) {
+            all.push(one);
         }
     }
     all

@@ -5,7 +5,8 @@ use alloc::vec::Vec;
 
 use super::diary::Diary;
 use super::in_force::{
-    Restriction, ceilings, days, limits, missing, narrowing, parts, refusal, sessions, stopping, unread,
+    Restriction, ceilings, days, each_once, limits, missing, narrowing, parts, refusal, sessions, stopping,
+    unread,
 };
 use super::lacking::Lacking;
 use super::reported::is_taken_back;
@@ -177,7 +178,6 @@ impl Diary<'_> {
 
 /// Stops of each of these days that are not there then, whenever they were reported; each once.
 fn stops_gone(before: &State, after: &State, days: &[Day]) -> Vec<Restriction> {
-    let mut all: Vec<Restriction> = Vec::new();
     // After a newer clearance a refusal waits for the coach's word alone, and a sign that is told meanwhile for more.
     let answered = refusal(before).is_none();
     let signs = |other: &Restriction| matches!(other, Restriction::Sign { .. });
@@ -185,16 +185,12 @@ fn stops_gone(before: &State, after: &State, days: &[Day]) -> Vec<Restriction> {
         let refused = matches!(one, Restriction::NotToTrain { .. });
         still.iter().any(|other| is_same(one, other) || (refused && answered && signs(other)))
     };
-    for day in days {
+    each_once(days.iter().flat_map(|day| {
         let still = stopping(after, *day);
-        let gone = stopping(before, *day).into_iter().filter(|one| !stays(one, &still));
-        for one in gone {
-            if !all.contains(&one) {
-                all.push(one);
-            }
-        }
-    }
-    all
+        let mut gone = stopping(before, *day);
+        gone.retain(|one| !stays(one, &still));
+        gone
+    }))
 }
 
 /// Whether two stops are the same, whenever they were reported.
@@ -234,17 +230,15 @@ fn widened(
     now: (&State, &[Option<SessionPlan>]),
     then: (&State, &[Option<SessionPlan>]),
 ) -> Vec<Restriction> {
-    let mut all = Vec::new();
-    for (before, after) in now.1.iter().zip(then.1) {
+    each_once(now.1.iter().zip(then.1).flat_map(|(before, after)| {
         let still = narrowing(then.0, core::slice::from_ref(after));
-        for one in narrowing(now.0, core::slice::from_ref(before)) {
-            let stays = still.iter().any(|other| no_less(&one, other)) || is_granted(&one, after.as_ref());
-            if !stays && !all.contains(&one) {
-                all.push(one);
-            }
-        }
-    }
-    all
+        let stays = |one: &Restriction| {
+            still.iter().any(|other| no_less(one, other)) || is_granted(one, after.as_ref())
+        };
+        let mut gone = narrowing(now.0, core::slice::from_ref(before));
+        gone.retain(|one| !stays(one));
+        gone
+    }))
 }
 
 /// Whether the other holds all that the one does, and for as long.

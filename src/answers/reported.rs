@@ -4,36 +4,25 @@ use super::diary::Diary;
 use super::in_force::Restriction;
 use crate::progression::{PainZone, pain_zone};
 use crate::quantity::Pain;
-use crate::record::{ClearanceStatus, Event, EventKind, LayoffReason, PainAnswer, Policy};
-
-/// What an event tells of pain.
-fn pains(kind: &EventKind) -> &[PainAnswer] {
-    match kind {
-        EventKind::PainReport(answer) => core::slice::from_ref(answer),
-        EventKind::DayReport(report) => report.pain.as_deref().unwrap_or_default(),
-        EventKind::SessionRecorded(session) => session.pain.as_deref().unwrap_or_default(),
-        EventKind::NextDayReport(report) => report.pain.as_deref().unwrap_or_default(),
-        _ => &[],
-    }
-}
+use crate::record::{ClearanceLimits, ClearanceStatus, Event, Opened, PainAnswer, Policy};
 
 /// Whether an event reports that stop.
 fn reports(event: &Event, stop: &Restriction, policy: &Policy) -> bool {
-    match (&event.kind, stop) {
-        (EventKind::SymptomReport(report), Restriction::Sign { sign, .. }) => report.signs.contains(sign),
-        (EventKind::ClearanceRecorded(given), Restriction::NotToTrain { .. }) => {
-            given.status == ClearanceStatus::NotCleared
+    let told = Opened::by(&event.kind);
+    match stop {
+        Restriction::Sign { sign, .. } => told.signs.contains(sign),
+        Restriction::NotToTrain { .. } => {
+            told.clearance.is_some_and(|given| given.status == ClearanceStatus::NotCleared)
         }
-        (EventKind::ClearanceRecorded(given), Restriction::LimitWithoutLift { region, .. }) => {
-            given.limits.iter().any(|limit| limit.region.as_ref() == Some(region))
+        Restriction::LimitWithoutLift { region, .. } => {
+            let of = |limit: &ClearanceLimits| limit.region.as_ref() == Some(region);
+            told.clearance.is_some_and(|given| given.limits.iter().any(of))
         }
-        (EventKind::LayoffNoted(layoff), Restriction::Illness { .. }) => layoff.reason == LayoffReason::Ill,
-        (EventKind::DayReport(report), Restriction::Asked { ask, .. }) => {
-            report.asks.iter().flatten().any(|asked| asked == ask)
-        }
-        (kind, Restriction::Pain { region, .. }) => {
+        Restriction::Illness { .. } => told.ill.is_some(),
+        Restriction::Asked { ask, .. } => told.asks.contains(ask),
+        Restriction::Pain { region, .. } => {
             let stops = |answer: &PainAnswer| pain_zone(answer, Pain::NONE, policy) == PainZone::Stop;
-            pains(kind).iter().any(|answer| answer.region == *region && stops(answer))
+            told.pain.iter().any(|answer| answer.region == *region && stops(answer))
         }
         _ => false,
     }

@@ -1,6 +1,5 @@
 //! What a session says about one lift: judged at the place and load at which it was done.
 
-use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::asked::Asked;
@@ -115,7 +114,7 @@ impl<'a> Said<'a> {
 /// training, unless it failed.
 pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Judged, Error> {
     let (set, now) = (&*view.lift.set, &view.lift.now);
-    let careful = careful_marks(&said.sets);
+    let careful: Vec<_> = said.sets.iter().map(|set| set.careful_marks_or_unscored()).collect();
     let marks: Vec<&SetMarks> = careful.iter().map(AsRef::as_ref).collect();
     let verdict = session_pass_of(&set.pass, &set.criteria, &marks)?;
     let elsewhere = elsewhere(view, said);
@@ -127,8 +126,8 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         Outcome::Pass if short.is_none() => Outcome::Pass,
         _ => Outcome::NotScored,
     };
-    let whole = short.is_none().then(Vec::new).or_else(|| said.whole_as_granted(view));
-    let failed = match &whole {
+    let beside = short.and_then(|_| said.whole_as_granted(view));
+    let failed = match &beside {
         Some(granted) if outcome == Outcome::NotScored => failed_as_granted(set, granted, &marks)?,
         _ => None,
     };
@@ -141,9 +140,9 @@ pub(crate) fn judge(view: &View<'_>, said: &Said<'_>, hurts: bool) -> Result<Jud
         scored: u16::try_from(verdict.scored).unwrap_or(u16::MAX),
         acceptable: u16::try_from(verdict.acceptable).unwrap_or(u16::MAX),
         fault: lost_critical(set, &marks),
-        here: counts_here(short) || whole.is_some(),
+        here: counts_here(short) || beside.is_some(),
         elsewhere: elsewhere.is_some(),
-        away: elsewhere.is_some() && whole.is_none(),
+        away: elsewhere.is_some() && beside.is_none(),
         as_asked_elsewhere: said.is_elsewhere_as_asked(now.grant.place),
         watched_held: counts_here(short) && super::probe::watched_held(now, set, &marks),
         weak: verdict.weakest,
@@ -260,11 +259,6 @@ fn place_shortfall(lift: &Lift, granted: Place, asked: Place, part: &LiftSession
 /// Whether two measured heights are one.
 pub(crate) fn same_height(one: Length, other: Length) -> bool {
     (one.mm() - other.mm()).abs() <= SAME_HEIGHT_MM
-}
-
-/// The marks of each set, with what anybody saw lost; of one that was not scored, none.
-fn careful_marks<'a>(sets: &[&'a WorkSet]) -> Vec<Cow<'a, SetMarks>> {
-    sets.iter().map(|set| set.careful_marks_or_unscored()).collect()
 }
 
 fn lost_critical(set: &LiftParameters, marks: &[&SetMarks]) -> Option<Name> {

@@ -86,16 +86,16 @@ impl<'a> Found<'a> {
 
 /// What of an event waits for somebody's word.
 #[derive(Default)]
-struct Opened<'a> {
-    signs: &'a [StopSign],
-    asks: &'a [Ask],
-    pain: &'a [PainAnswer],
-    ill: Option<&'a Layoff>,
-    clearance: Option<&'a Clearance>,
+pub(crate) struct Opened<'a> {
+    pub(crate) signs: &'a [StopSign],
+    pub(crate) asks: &'a [Ask],
+    pub(crate) pain: &'a [PainAnswer],
+    pub(crate) ill: Option<&'a Layoff>,
+    pub(crate) clearance: Option<&'a Clearance>,
 }
 
 impl<'a> Opened<'a> {
-    fn by(kind: &'a EventKind) -> Opened<'a> {
+    pub(crate) fn by(kind: &'a EventKind) -> Opened<'a> {
         let none = Opened::default();
         match kind {
             EventKind::SymptomReport(report) => Opened { signs: &report.signs, ..none },

@@ -38,6 +38,7 @@ pub use absence::{Layoff, LayoffReason, SessionMissed};
 pub use coach::{
     Advance, BarChanged, EverydayTest, Measurement, Move, Override, Role, RoleSet, SignOff, SignOffScope,
 };
+pub(crate) use correction::Opened;
 pub use day::{AskAnswered, DayReport, MarkerAnswer};
 pub use event::{Correction, Event, EventKind, UnknownEvent};
 pub(crate) use health::MOST_LIMITS;

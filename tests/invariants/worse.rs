@@ -282,23 +282,6 @@ fn without_its_rise() -> (Log, Log) {
     (better, worse)
 }
 
-/// A gym in which nothing but the load moves.
-fn loads_alone(helped: Option<bool>) -> World {
-    World {
-        moving: [Dimension::Load; 3],
-        measured: Measured::Nothing,
-        tempos: false,
-        paired: true,
-        floor: None,
-        helped,
-        shared: false,
-        automatic: false,
-        age: Age::Young,
-        one_rater: false,
-        dwell: false,
-    }
-}
-
 fn trained(lifts: u8, quality: Quality) -> Step {
     Step::Session { lifts, quality, weight: Weight::AtLimit, pain: Some(0) }
 }
@@ -307,7 +290,7 @@ fn trained(lifts: u8, quality: Quality) -> Step {
 fn still_kept() -> Case {
     let clean = trained(1, Quality::Clean);
     let steps = vec![Step::Limit { everywhere: false }, Step::CleanWeek, Step::CleanWeek, clean];
-    Case { drawn: Drawn { world: loads_alone(None), steps }, from: 1, worse: Worse::LowerLimit }
+    Case { drawn: Drawn { world: World::default(), steps }, from: 1, worse: Worse::LowerLimit }
 }
 
 /// A lift with help fails twice before the first weighing where marks are lost, and after it where they are not.
@@ -331,7 +314,11 @@ fn weighed_since() -> Case {
         Step::Weigh(87),
         Step::Between { change: Change::Names, quality: Quality::ManyMisses },
     ];
-    Case { drawn: Drawn { world: loads_alone(Some(false)), steps }, from: 14, worse: Worse::Lost }
+    Case {
+        drawn: Drawn { world: World { helped: Some(false), ..World::default() }, steps },
+        from: 14,
+        worse: Worse::Lost,
+    }
 }
 
 /// A day with new discs between a good part and a bad one; and the same with the discs of before.
